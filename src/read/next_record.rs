@@ -17,7 +17,7 @@ mod template;
 use std::collections::BTreeMap;
 use std::path::Path;
 
-pub use self::keys::{FreeDesignKeys, last_impression};
+pub use self::keys::{FreeDesignKeys, FreeImpressionKeys};
 pub use self::planned::{Given, NewRecord, RecordPlan};
 pub use self::planned::{IN_SERIES, POSITION};
 use crate::model::finding::Severity;

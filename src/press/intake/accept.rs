@@ -22,7 +22,6 @@ use crate::issue::together::{self, FileChanges};
 use crate::model::catalogue::Catalogue;
 use crate::model::finding::{Finding, Severity};
 use crate::model::key::{ImpressionKey, Key};
-use crate::read::next_record::last_impression;
 use crate::read::{self, Inputs};
 use crate::study::Studies;
 
@@ -65,7 +64,7 @@ pub fn accept(
     let handed_in = HandedIn::read(dir, &kept, Some(name.as_str()))?;
     let inputs = Inputs::of(dir);
     let proposed = Proposed::of(dir, &inputs, handed_in, None, progress)?;
-    let acceptance = acceptance(&proposed, &inputs, &choice)?;
+    let acceptance = acceptance(&proposed, &choice)?;
     if acceptance.rows.is_empty() {
         return Ok(AcceptedBatch {
             is_partial: !acceptance.left.is_empty(),
@@ -87,11 +86,7 @@ pub fn accept(
     })
 }
 
-fn acceptance(
-    proposed: &Proposed,
-    inputs: &Inputs,
-    choice: &RowChoice,
-) -> Result<Acceptance, IntakeFault> {
+fn acceptance(proposed: &Proposed, choice: &RowChoice) -> Result<Acceptance, IntakeFault> {
     let maker = proposed.record_maker();
     let cells = proposed.cells();
     let techniques = proposed.techniques();
@@ -103,7 +98,7 @@ fn acceptance(
         maker: &maker,
         cell: &|row, column| cells.cell(row, column),
         techniques: &techniques,
-        last_number: &|design| last_impression(&proposed.catalogue, inputs, design),
+        free_keys: &proposed.free_keys,
         photographs: &proposed.photographs.found,
         names: &proposed.photographs.names,
         has_photograph: &|key, file| recorded.has(key, file),

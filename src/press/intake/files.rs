@@ -4,7 +4,6 @@
 //! that it replaces in `handed-in/earlier/`; `proposed.toml`, `report.html` and `report.csv`. What is there already with the
 //! same content is not written again.
 
-use std::collections::BTreeMap;
 use std::fs;
 use std::io::{self, BufRead as _, BufReader, BufWriter, Write as _};
 use std::path::{Path, PathBuf};
@@ -17,7 +16,7 @@ use crate::exchange::intake::proposal::{DesignIs, RowStanding};
 use crate::exchange::intake::report::{Account, page, proposed, table};
 use crate::exchange::intake::settings::{columns, values};
 use crate::issue::together::{self, FileChanges};
-use crate::model::key::{ImpressionKey, Key};
+use crate::model::key::ImpressionKey;
 
 /// The folder of the files that it replaced.
 const EARLIER: &str = "handed-in/earlier";
@@ -162,31 +161,21 @@ fn write_records(of: &Proposed, path: &Path) -> io::Result<()> {
     file.flush()
 }
 
-/// The key that the record of each row has or would get; `None` where none is proposed, or its design is not settled.
+/// The key that the record of each row has, or would get if all rows were accepted now; `None` where none is proposed, or its
+/// design is one of several.
 fn keys(of: &Proposed) -> Vec<Option<ImpressionKey>> {
-    let mut last: BTreeMap<Key, u32> = BTreeMap::new();
-    let mut next = |design: &Key| {
-        let last = last.entry(design.clone()).or_insert_with(|| {
-            let recorded = of.catalogue.designs.get(design);
-            let last = recorded.and_then(|design| design.impressions.keys().next_back());
-            last.copied().unwrap_or(0)
-        });
-        *last += 1;
-        *last
-    };
+    let mut free = of.free_keys.clone();
     let rows = of.proposal.rows.iter();
     let keys = rows.map(|row| match &row.standing {
         RowStanding::Corrected(key, _) => Some(key.clone()),
         RowStanding::Unchanged(_) | RowStanding::Nothing | RowStanding::LeftOut => None,
         RowStanding::New => {
             let design = of.proposal.designs.get(row.design?)?;
-            let design = match &design.is {
-                DesignIs::Recorded(key) => key.clone(),
-                DesignIs::OneOf(_) => return None,
-                DesignIs::New => design.key.clone()?,
-            };
-            let number = next(&design);
-            Some(ImpressionKey { design, number })
+            match &design.is {
+                DesignIs::Recorded(key) => free.next_key(key),
+                DesignIs::OneOf(_) => None,
+                DesignIs::New => free.next_key(design.key.as_ref()?),
+            }
         }
     });
     keys.collect()

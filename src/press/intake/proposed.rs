@@ -27,7 +27,7 @@ use crate::model::impression::Impression;
 use crate::model::key::{ImpressionKey, Key};
 use crate::page::Words;
 use crate::read;
-use crate::read::next_record::FreeDesignKeys;
+use crate::read::next_record::{FreeDesignKeys, FreeImpressionKeys};
 use crate::study::Studies;
 
 /// How many steps [`Proposed::of`] tells.
@@ -55,6 +55,8 @@ pub struct Proposed {
     pub settled: grouping::settings::DesignSettings,
     /// What the file proposes.
     pub proposal: Proposal,
+    /// The keys that new impressions get.
+    pub free_keys: FreeImpressionKeys,
     private: PrivateNameSearch,
     /// The photographs that came with it.
     pub photographs: HandedPhotographs,
@@ -206,9 +208,11 @@ impl Proposed {
             rows,
             designs,
         };
+        let free_keys = FreeImpressionKeys::of(&catalogue, inputs);
         Ok(Proposed {
             inbox,
             handed_in,
+            free_keys,
             catalogue,
             findings,
             table,

@@ -3,7 +3,7 @@
 //! A number or key counts as used where a record, a file, the register or a former key (`was`) has it. What was deleted before
 //! an edition issued it is not known.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::planned::{Given, NewRecord, path_of};
 use crate::model::catalogue::Catalogue;
@@ -28,7 +28,7 @@ pub(super) fn target(
     match new {
         NewRecord::Impression { design } => Ok(Target::Impression(ImpressionKey {
             design: design.clone(),
-            number: used.last_impression(design) + 1,
+            number: used.next_impression(design)?,
         })),
         NewRecord::Design { number: None } => {
             let next = used.last_design() + 1;
@@ -121,10 +121,29 @@ impl<'c> FreeDesignKeys<'c> {
     }
 }
 
-/// The highest number that an impression of a design has or had; 0 where there is none.
-#[must_use]
-pub fn last_impression(catalogue: &Catalogue, inputs: &Inputs, design: &Key) -> u32 {
-    Used { catalogue, inputs }.last_impression(design)
+/// Keys of impressions that no record has or had, each given once: those after the last of each design.
+#[derive(Clone, Debug, Default)]
+pub struct FreeImpressionKeys {
+    last: BTreeMap<Key, u32>,
+}
+
+impl FreeImpressionKeys {
+    /// Those of a catalogue with its files.
+    #[must_use]
+    pub fn of(catalogue: &Catalogue, inputs: &Inputs) -> FreeImpressionKeys {
+        let last = Used { catalogue, inputs }.last_impressions();
+        FreeImpressionKeys { last }
+    }
+
+    /// The key of the next impression of a design; `None` where there is no higher number.
+    pub fn next_key(&mut self, design: &Key) -> Option<ImpressionKey> {
+        let last = self.last.entry(design.clone()).or_insert(0);
+        *last = last.checked_add(1)?;
+        Some(ImpressionKey {
+            design: design.clone(),
+            number: *last,
+        })
+    }
 }
 
 /// What is used already.
@@ -140,31 +159,55 @@ impl Used<'_> {
         register.flat_map(|register| register.entries.keys())
     }
 
-    /// The highest number of an impression of the design, under its present key or a former one; 0 where there is none.
-    fn last_impression(&self, design: &Key) -> u32 {
-        let recorded = self.catalogue.designs.get(design);
-        let recorded = recorded.and_then(|design| design.impressions.keys().next_back());
-        let folder = format!("records/designs/{design}/impressions/");
-        let files = self.inputs.locations.keys().filter_map(|path| {
-            let name = path.strip_prefix(&folder)?;
-            name.split('.').next()?.parse::<u32>().ok()
-        });
-        let was = self.catalogue.former.iter().filter_map(|former| {
-            let is_ours = former.of == Named::Record(Target::Design(design.clone()));
-            is_ours.then_some(&former.was.value)
-        });
-        let keys: Vec<&Key> = was.chain([design]).collect();
-        let issued = self.issued().filter_map(|address| match address {
-            IssuedAddress::Record(Target::Impression(key)) => {
-                keys.contains(&&key.design).then_some(key.number)
+    /// The highest number of an impression of each design that has or had one, under its present key or a former one.
+    fn last_impressions(&self) -> BTreeMap<Key, u32> {
+        let mut last: BTreeMap<Key, u32> = BTreeMap::new();
+        let mut met = |design: Key, number: u32| {
+            let last = last.entry(design).or_default();
+            *last = number.max(*last);
+        };
+        for (key, design) in &self.catalogue.designs {
+            if let Some(number) = design.impressions.keys().next_back() {
+                met(key.clone(), *number);
             }
-            _ => None,
-        });
-        files
-            .chain(recorded.copied())
-            .chain(issued)
-            .max()
-            .unwrap_or(0)
+        }
+        for path in self.inputs.locations.keys() {
+            if let Some((design, number)) = impression_of_path(path) {
+                met(design, number);
+            }
+        }
+        let present: BTreeMap<&Key, &Key> = self
+            .catalogue
+            .former
+            .iter()
+            .filter_map(|former| match &former.of {
+                Named::Record(Target::Design(key)) => Some((&former.was.value, key)),
+                _ => None,
+            })
+            .collect();
+        for address in self.issued() {
+            let IssuedAddress::Record(Target::Impression(key)) = address else {
+                continue;
+            };
+            met(key.design.clone(), key.number);
+            if let Some(design) = present.get(&key.design) {
+                met((*design).clone(), key.number);
+            }
+        }
+        last
+    }
+
+    fn next_impression(&self, design: &Key) -> Result<u32, Refusal> {
+        let last = self.last_impressions();
+        let last = last.get(design).copied().unwrap_or(0);
+        last.checked_add(1).ok_or_else(|| {
+            Refusal::usage(
+                format!(
+                    "an impression of design `{design}` has the highest number that there can be"
+                ),
+                "look at the files in its folder",
+            )
+        })
     }
 
     /// The highest whole number that is the key or number of a design; 0 where there is none.
@@ -240,6 +283,15 @@ impl Used<'_> {
         let free = targets.find(|target| self.taken(target).is_none());
         free.ok_or_else(|| no_key("the name"))
     }
+}
+
+/// The impression to which a file belongs by its path, whatever it holds: 14 and 7 of
+/// `records/designs/14/impressions/7.md`.
+fn impression_of_path(path: &str) -> Option<(Key, u32)> {
+    let (design, rest) = path.strip_prefix("records/designs/")?.split_once('/')?;
+    let name = rest.strip_prefix("impressions/")?;
+    let number = name.split('.').next()?.parse().ok()?;
+    Some((design.parse().ok()?, number))
 }
 
 /// "a" for 1, "z" for 26, "aa" for 27.

@@ -3,8 +3,9 @@
 use std::fs;
 use std::path::Path;
 
-use super::{catalogue, hand_in, inbox, intake};
+use super::{FERRY, catalogue, hand_in, inbox, intake};
 use crate::program::{Ran, bytes_below, keyblock, text};
+use crate::small::{TWO_MUSEUMS, lay_down};
 
 fn take_in(folder: &Path, rows: &str) {
     let table = format!("Accession number,Title,Credit line,Artist\n{rows}");
@@ -152,4 +153,55 @@ fn what_needs_a_decision_stays_until_it_is_named_or_settled() {
     assert_eq!(ran.code, Some(2), "{}", ran.err);
     let ran = intake(folder, &["--accept", "nobody"]);
     assert_eq!(ran.code, Some(2), "{}", ran.err);
+}
+
+/// Numbers that an edition published are not given again, under a former key of the design either; nor is that of a file
+/// which cannot be read. `proposed.toml` has the numbers that accepting gives.
+#[test]
+fn the_numbers_that_are_proposed_are_those_that_accepting_gives() {
+    let folder = lay_down(&[
+        TWO_MUSEUMS,
+        FERRY,
+        r#"
+-- records/designs/2/design.toml
+titles = [{ text = "The Lock" }]
+technique = "colour-woodcut"
+was = ["lock"]
+-- records/designs/2/impressions/3.toml
+holder = [
+-- register.toml
+form = 1
+editions = [
+  { edition = "1", dated = "2025-01-01", address = "https://prints.example.org" },
+]
+
+[design]
+"1" = { since = "1", number = "1" }
+
+[impression]
+"1.5" = { since = "1" }
+"lock.7" = { since = "1" }
+"#,
+    ]);
+    let folder = folder.path();
+    take_in(
+        folder,
+        "1970.1,The Lock,Purchased 1950,\n1970.2,The Ferry,Purchased 1950,\n1970.3,The Lock,Purchased 1950,\n",
+    );
+    let proposed: toml::Table = inbox(folder, "proposed.toml").parse().unwrap();
+    let rows = proposed["rows"].as_array().unwrap().iter();
+    let proposed: Vec<&str> = rows
+        .map(|row| {
+            let record = row["record"].as_str().unwrap();
+            let head = record.strip_prefix("# Impression ").unwrap();
+            head.split_once(',').unwrap().0
+        })
+        .collect();
+    assert_eq!(proposed, ["2.8", "1.6", "2.9"]);
+    settle(folder);
+    let ran = accept(folder, &[]);
+    assert_eq!(ran.code, Some(0), "{}{}", ran.out, ran.err);
+    for told in ["row 2: 2.8 (new)", "row 3: 1.6 (new)", "row 4: 2.9 (new)"] {
+        assert!(ran.out.contains(told), "{}", ran.out);
+    }
 }

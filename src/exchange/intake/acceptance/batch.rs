@@ -8,6 +8,7 @@ use crate::exchange::intake::proposal::Proposal;
 use crate::exchange::intake::record::RecordMaker;
 use crate::model::catalogue::Catalogue;
 use crate::model::key::{ImpressionKey, Key};
+use crate::read::next_record::FreeImpressionKeys;
 
 /// The rows that are to be accepted.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -42,8 +43,8 @@ pub struct Accepting<'a> {
     pub cell: &'a dyn Fn(u32, usize) -> &'a str,
     /// The technique of each proposed design.
     pub techniques: &'a [Vec<Key>],
-    /// The highest number that an impression of a design has or had.
-    pub last_number: &'a dyn Fn(&Key) -> u32,
+    /// The keys that new impressions get.
+    pub free_keys: &'a FreeImpressionKeys,
     /// Which photographs are of which rows, by their places in the proposal.
     pub photographs: &'a Photographs,
     /// The names of the photographs.

@@ -10,6 +10,7 @@ use crate::exchange::intake::handing::HandingIn;
 use crate::exchange::intake::proposal::{DesignIs, Proposal, ProposedRow, RowDoubt, RowStanding};
 use crate::exchange::intake::reading::Doubt;
 use crate::model::key::{ImpressionKey, Key};
+use crate::read::next_record::FreeImpressionKeys;
 use crate::study::search::words::number_key;
 
 /// What accepting the chosen rows writes.
@@ -20,7 +21,7 @@ pub fn accepted(choice: &RowChoice, of: &Accepting<'_>) -> Result<Acceptance, Ve
     let mut writing = Writing {
         of,
         done: Acceptance::default(),
-        last: BTreeMap::new(),
+        free_keys: of.free_keys.clone(),
         taken: BTreeSet::new(),
         by_number: BTreeMap::new(),
     };
@@ -62,8 +63,8 @@ pub fn accepted(choice: &RowChoice, of: &Accepting<'_>) -> Result<Acceptance, Ve
 struct Writing<'w, 'a> {
     of: &'w Accepting<'a>,
     done: Acceptance,
-    /// The number of the last impression of each design.
-    last: BTreeMap<Key, u32>,
+    /// The keys that no record has yet.
+    free_keys: FreeImpressionKeys,
     /// The paths of the pictures that are to be copied.
     taken: BTreeSet<String>,
     /// The rows of each accession number.
@@ -155,19 +156,10 @@ impl Writing<'_, '_> {
                 return Err("its holder is not known: name it in columns.toml, or name the row to accept it without".to_owned());
             }
         }
+        let impression = self.free_keys.next_key(&key).ok_or_else(|| {
+            format!("an impression of design {key} has the highest number that there can be")
+        })?;
         self.add_design(at);
-        let number = {
-            let last = self
-                .last
-                .entry(key.clone())
-                .or_insert_with(|| (self.of.last_number)(&key));
-            *last += 1;
-            *last
-        };
-        let impression = ImpressionKey {
-            design: key,
-            number,
-        };
         let technique = self.of.techniques.get(at).map_or(&[][..], Vec::as_slice);
         let cell = |column: usize| (self.of.cell)(row.row, column);
         let mut text = self
