@@ -40,6 +40,7 @@ pub use bundle::{Bundle, Bundled};
 pub use fault::{InTheWay, PublishFault};
 pub(crate) use fault::{free_in_megabytes, in_megabytes};
 pub(crate) use intact::intact_site;
+pub use lock::{Lock, LockFault};
 pub use publishing::Published;
 pub(crate) use publishing::Publishing;
 pub(crate) use target::check_target;

@@ -11,6 +11,7 @@ use std::path::{Path, PathBuf};
 use super::fault::IntakeFault;
 use super::handed_in::HandedIn;
 use super::inbox::{HANDED_IN, Inbox, PROPOSED, last_file};
+use super::lock::accept_lock;
 use super::photographs::PHOTOGRAPHS;
 use super::proposed::Proposed;
 use crate::audit;
@@ -54,6 +55,7 @@ pub fn accept(
         Some(rows) => RowChoice::Rows(rows.clone()),
         None => RowChoice::All,
     };
+    let _one_at_a_time = accept_lock(dir)?;
     let inbox = Inbox::of(dir, name)?;
     let Some(file) = last_file(&inbox) else {
         let message = format!("nothing waits in {}", inbox.path("").trim_end_matches('/'));
@@ -63,7 +65,7 @@ pub fn accept(
     let kept = inbox.dir().join(inbox.path(&format!("{HANDED_IN}/{file}")));
     let handed_in = HandedIn::read(dir, &kept, Some(name.as_str()))?;
     let inputs = Inputs::of(dir);
-    let proposed = Proposed::of(dir, &inputs, handed_in, None, progress)?;
+    let proposed = Proposed::in_inbox(inbox, &inputs, handed_in, None, progress)?;
     let acceptance = acceptance(&proposed, &choice)?;
     if acceptance.rows.is_empty() {
         return Ok(AcceptedBatch {
@@ -74,7 +76,8 @@ pub fn accept(
     }
     check(dir, &inputs, &proposed, &acceptance)?;
     let is_partial = is_partial(&proposed, &acceptance);
-    let number = batches(&inbox) + 1;
+    let inbox = &proposed.inbox;
+    let number = batches(inbox) + 1;
     let folder = inbox.path(&format!("{ACCEPTED}/{number}"));
     let changes = changes(&proposed, &acceptance, &folder, is_partial);
     together::carry_out(dir, &inbox.staging(), &changes)

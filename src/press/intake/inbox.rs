@@ -6,9 +6,11 @@
 use std::fs;
 use std::io::{self, Read as _};
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 use super::fault::IntakeFault;
-use crate::issue::together;
+use super::lock::house_lock;
+use crate::issue::{Lock, together};
 use crate::model::key::Key;
 
 /// The folder of the inboxes, in a catalogue.
@@ -23,22 +25,25 @@ pub(super) const PROPOSED: &str = "proposed.toml";
 /// The largest file of settings that is read, in bytes: the distinct values of a table of the largest size.
 const SETTINGS_BYTES: u64 = 128 << 20;
 
-/// The folder of a house.
+/// The folder of a house, which no other run changes meanwhile.
 #[derive(Clone, Debug)]
 pub struct Inbox {
     dir: PathBuf,
     name: Key,
+    /// Held until the last copy of this value goes.
+    _lock: Arc<Lock>,
 }
 
 impl Inbox {
     /// The folder of a house in the catalogue in `dir`. What a killed run left there is completed or dropped.
     ///
     /// # Errors
-    /// [`IntakeFault`] where the folder is a link or no folder, or the disk refuses.
+    /// [`IntakeFault`] where another run has the folder, where it is a link or no folder, or the disk refuses.
     pub fn of(dir: &Path, name: &Key) -> Result<Inbox, IntakeFault> {
         let inbox = Inbox {
             dir: dir.to_owned(),
             name: name.clone(),
+            _lock: Arc::new(house_lock(dir, name)?),
         };
         for path in [FOLDER.to_owned(), inbox.path("")] {
             let path = dir.join(path.trim_end_matches('/'));

@@ -7,6 +7,7 @@
 //! | file | subject |
 //! |---|---|
 //! | `fault` | why a file was not taken in |
+//! | `lock` | one run at a time |
 //! | `inbox` | the folder of a house in the inbox: where its files lie, reading them |
 //! | `handed_in` | the file that was handed in |
 //! | `private` | whether a text names somebody whom the catalogue keeps private |
@@ -20,6 +21,7 @@ mod fault;
 mod files;
 mod handed_in;
 mod inbox;
+mod lock;
 mod photographs;
 mod private;
 mod proposed;

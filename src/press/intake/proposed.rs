@@ -109,14 +109,25 @@ impl Proposed {
         photographs: Option<&Path>,
         progress: &dyn Fn(usize, usize),
     ) -> Result<Proposed, IntakeFault> {
-        let step = |done| progress(done, STEPS);
         let inbox = Inbox::of(dir, &handed_in.name)?;
+        Proposed::in_inbox(inbox, inputs, handed_in, photographs, progress)
+    }
+
+    /// The same, in the folder of the house, which this run has already.
+    pub(super) fn in_inbox(
+        inbox: Inbox,
+        inputs: &read::Inputs,
+        handed_in: HandedIn,
+        photographs: Option<&Path>,
+        progress: &dyn Fn(usize, usize),
+    ) -> Result<Proposed, IntakeFault> {
+        let step = |done| progress(done, STEPS);
         let texts = SettingsTexts::of(&inbox)?;
         let mut faults = Faults::default();
         let read::Reading {
             catalogue,
             findings,
-        } = read::read_inputs(dir, inputs);
+        } = read::read_inputs(inbox.dir(), inputs);
         let lexicon = Lexicon::of_catalogue(&catalogue);
         step(1);
 
@@ -198,7 +209,7 @@ impl Proposed {
 
         faults.errors()?;
         let photographs = HandedPhotographs::of(&inbox, photographs, &rows)?;
-        let (theme, _) = read::theme(dir, &catalogue.published_settings().theme);
+        let (theme, _) = read::theme(inbox.dir(), &catalogue.published_settings().theme);
         let words = Words::new(&theme, "en");
         let words = words.map_err(|fault| IntakeFault::not_done(fault.to_string(), ""))?;
         let proposal = Proposal {

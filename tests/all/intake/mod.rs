@@ -2,6 +2,8 @@
 
 /// Accepting: what is written, what stays in the inbox, what is kept from readers.
 mod accepting;
+/// Two runs at a time.
+mod at_a_time;
 /// The command: its files, a second run, wrong usage, faults of files.
 mod command;
 /// Our own forms come back.
