@@ -7,7 +7,7 @@ use crate::intake_comparable::comparable;
 use keyblock::audit::same_sheet::{reason, reason_in_full};
 use keyblock::exchange::intake::cell::{CellContext, cell};
 use keyblock::exchange::intake::columns::Holds;
-use keyblock::exchange::intake::grouping::settings::DesignSettings;
+use keyblock::exchange::intake::grouping::settings::{DesignSettings, SettledSheets};
 use keyblock::exchange::intake::grouping::{grouped, keyed};
 use keyblock::exchange::intake::handing::HandingIn;
 use keyblock::exchange::intake::known::{Comparison, Wording, compare};
@@ -86,6 +86,7 @@ pub fn proposed(
         catalogue,
         studies,
         handing,
+        settled: &SettledSheets::of(&settled.sheets),
         as_record: &|row, key| comparable(row, handing, key),
         corrections: &|_, _| Vec::new(),
         wording: Wording {

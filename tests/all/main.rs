@@ -94,6 +94,8 @@ mod intake_records;
 mod intake_rows;
 /// The schemas of the files that editors correct.
 mod intake_schemas;
+/// The recorded impressions that single sheets of a file are, as editors say.
+mod intake_sheets;
 /// Records joined as one sheet: their page, their addresses, and what contradicts them.
 mod joined_sheets;
 /// What the commands print for programs.

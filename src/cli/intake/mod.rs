@@ -23,7 +23,8 @@ Reads a file that a museum or dealer hands in, proposes a record for each row, a
 or TSV in any encoding, LIDO, Linked Art, IIIF manifests, or a sighting form from a mail.
 
 Everything is written to records/inbox/NAME; the catalogue itself is not changed. There columns.toml says what each column \
-holds, values.toml what each value reads, designs.toml which rows belong to which design. Correct them and run intake again: \
+holds, values.toml what each value reads, designs.toml which rows belong to which design, and asks which are recorded \
+impressions (is = \"14.7\", is_not = [\"14.7\"]). Correct them and run intake again: \
 what you wrote stands, also for the next file of that house. proposed.toml has the records as they would be written. \
 report.html and report.csv can be sent back to the registrar; they tell nothing that the catalogue keeps private. The file \
 itself is kept as it came.

@@ -10,6 +10,7 @@ use super::private::PrivateNameSearch;
 use crate::audit::same_sheet;
 use crate::exchange::intake::columns;
 use crate::exchange::intake::corrections::Reintake;
+use crate::exchange::intake::grouping::settings::SettledSheets;
 use crate::exchange::intake::grouping::{self, grouped, keyed, new_design};
 use crate::exchange::intake::known::{CatalogueNames, Comparison, Wording, compare};
 use crate::exchange::intake::open;
@@ -197,6 +198,7 @@ impl Proposed {
             catalogue: &catalogue,
             studies: &studies,
             handing,
+            settled: &SettledSheets::of(&settled.sheets),
             as_record: &as_record,
             corrections: &corrections,
             wording: Wording {
@@ -205,6 +207,11 @@ impl Proposed {
             },
         };
         compare(&mut rows, &designs, &comparison);
+        faults.add(
+            &inbox,
+            DESIGNS,
+            settled.check_sheets(&rows, &catalogue, handing),
+        );
         step(STEPS);
 
         faults.errors()?;

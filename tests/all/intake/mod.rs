@@ -10,6 +10,8 @@ mod command;
 mod own_forms;
 /// Photographs that come with a file.
 mod photographs;
+/// Rows that an editor says are recorded impressions.
+mod recorded;
 /// The report: the page, the table, the text, the document.
 mod report;
 /// What compile, audit and proof make of the inbox: nothing.

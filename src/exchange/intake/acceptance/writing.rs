@@ -22,6 +22,7 @@ pub fn accepted(choice: &RowChoice, of: &Accepting<'_>) -> Result<Acceptance, Ve
         of,
         done: Acceptance::default(),
         free_keys: of.free_keys.clone(),
+        changed: BTreeMap::new(),
         taken: BTreeSet::new(),
         by_number: BTreeMap::new(),
     };
@@ -65,6 +66,8 @@ struct Writing<'w, 'a> {
     done: Acceptance,
     /// The keys that no record has yet.
     free_keys: FreeImpressionKeys,
+    /// The row that changes each record that is there.
+    changed: BTreeMap<ImpressionKey, u32>,
     /// The paths of the pictures that are to be copied.
     taken: BTreeSet<String>,
     /// The rows of each accession number.
@@ -148,7 +151,8 @@ impl Writing<'_, '_> {
             }
             if let Some(other) = row.may_be.first() {
                 return Err(format!(
-                    "it may be {}, which is recorded: {}; name the row to accept it as another sheet",
+                    "it may be {}, which is recorded: {}; say in designs.toml whether it is, or name the row to accept it as \
+                     another sheet",
                     other.impression, other.why
                 ));
             }
@@ -195,6 +199,11 @@ impl Writing<'_, '_> {
         if corrections.is_empty() && photographs.is_empty() {
             return Ok(());
         }
+        if let Some(other) = self.changed.get(key) {
+            return Err(format!(
+                "row {other} is {key} too: say in designs.toml which of the two it is"
+            ));
+        }
         let catalogue = self.of.catalogue;
         let recorded = catalogue.impression(key).ok_or("its record is gone")?;
         let file = recorded.place.file;
@@ -221,6 +230,7 @@ impl Writing<'_, '_> {
                 is_new: false,
             },
         );
+        self.changed.insert(key.clone(), row.row);
         let corrected = corrections
             .iter()
             .filter(|correction| !correction.is_kept)

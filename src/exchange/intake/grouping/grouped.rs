@@ -9,8 +9,10 @@ use std::collections::{BTreeMap, HashMap};
 use super::clues::{ClueReader, Clues};
 use super::clusters::NewDesigns;
 use super::placement::{Group, Placement};
-use super::recorded::RecordedDesigns;
-use super::settings::{DesignSettings, SettledDesign, SettledIs, SettledPlace, SettledPlaces};
+use super::recorded::{KnownRecord, RecordedDesigns};
+use super::settings::{
+    DesignSettings, SettledDesign, SettledIs, SettledPlace, SettledPlaces, SettledSheets,
+};
 use crate::exchange::intake::handing::HandingIn;
 use crate::exchange::intake::known::{CatalogueNames, SheetNumbers};
 use crate::exchange::intake::proposal::{
@@ -40,9 +42,19 @@ pub fn grouped(
     let mut reader = ClueReader::new(CatalogueNames::of(catalogue, studies), catalogue);
     let clues: Vec<Clues> = rows.iter().map(|row| reader.clues(row)).collect();
     let numbers = SheetNumbers::of(catalogue);
-    let records: Vec<Option<ImpressionKey>> = rows
+    let sheets = SettledSheets::of(&settled.sheets);
+    let records: Vec<Option<KnownRecord>> = rows
         .iter()
-        .map(|row| record_of(row, catalogue, handing, &numbers))
+        .map(|row| {
+            let by_editor = sheets.impression(row);
+            let by_editor = by_editor.filter(|key| catalogue.impression(key).is_some());
+            match by_editor {
+                Some(key) => Some(KnownRecord::ByEditor(key.clone())),
+                None => record_of(row, catalogue, handing, &numbers)
+                    .filter(|key| !sheets.excludes(row, key))
+                    .map(KnownRecord::ByNumber),
+            }
+        })
         .collect();
     let known = Known {
         recorded: RecordedDesigns::of(catalogue),
@@ -101,15 +113,16 @@ fn settled_groups(
     settled: &DesignSettings,
     rows: &[ProposedRow],
     places: &SettledPlaces,
-    records: &[Option<ImpressionKey>],
+    records: &[Option<KnownRecord>],
     catalogue: &Catalogue,
 ) -> Vec<Group> {
     let mut recorded_in: BTreeMap<usize, Vec<&Key>> = BTreeMap::new();
     for (row, record) in rows.iter().zip(records) {
         if let (Some(SettledPlace::In(at)), Some(record)) = (places.of(row), record) {
             let designs = recorded_in.entry(at).or_default();
-            if !designs.contains(&&record.design) {
-                designs.push(&record.design);
+            let design = &record.key().design;
+            if !designs.contains(&design) {
+                designs.push(design);
             }
         }
     }
@@ -137,7 +150,7 @@ struct Known<'k> {
 /// A row with its placement, and whether an editor placed it.
 struct Placed {
     placement: Placement,
-    by_editor: Option<usize>,
+    is_by_editor: bool,
 }
 
 impl Known<'_> {
@@ -146,26 +159,30 @@ impl Known<'_> {
         rows: &[ProposedRow],
         clues: &[Clues],
         places: &SettledPlaces,
-        records: &[Option<ImpressionKey>],
+        records: &[Option<KnownRecord>],
         names: &CatalogueNames<'_>,
     ) -> Vec<Option<Placed>> {
         let mut new = NewDesigns::default();
         let mut placed: Vec<Option<Placed>> = Vec::new();
         for ((row, clues), record) in rows.iter().zip(clues).zip(records) {
-            placed.push(match places.of(row) {
+            placed.push(match (places.of(row), record) {
                 _ if row.standing == RowStanding::Nothing => None,
-                Some(SettledPlace::LeftOut) => None,
-                Some(SettledPlace::In(at)) => {
+                (Some(SettledPlace::LeftOut), _) => None,
+                (_, Some(record @ KnownRecord::ByEditor(_))) => Some(Placed {
+                    placement: self.recorded.by_record(record, clues, names),
+                    is_by_editor: true,
+                }),
+                (Some(SettledPlace::In(at)), _) => {
                     let group = self.groups.get(at).cloned().unwrap_or(Group::Settled(at));
                     if matches!(group, Group::Settled(_)) {
                         new.seed(&group, clues, row.row);
                     }
                     Some(Placed {
                         placement: Placement::of(group),
-                        by_editor: Some(at),
+                        is_by_editor: true,
                     })
                 }
-                None => self
+                (None, record) => self
                     .recorded
                     .place(clues, record.as_ref(), names)
                     .map(by_rules),
@@ -206,7 +223,7 @@ fn is_passed_over(row: &ProposedRow) -> bool {
 fn by_rules(placement: Placement) -> Placed {
     Placed {
         placement,
-        by_editor: None,
+        is_by_editor: false,
     }
 }
 
@@ -227,7 +244,7 @@ fn assembled(
         let mut doubts = clues.doubts.clone();
         let Some(Placed {
             placement,
-            by_editor,
+            is_by_editor,
         }) = placed
         else {
             doubts.push("nothing tells its design: it has neither a number nor a title".to_owned());
@@ -243,7 +260,7 @@ fn assembled(
             continue;
         };
         design.rows.push(at);
-        if design.is_settled && by_editor.is_none() {
+        if design.is_settled && !is_by_editor {
             design.added.push(at);
         }
         let title = row.facts.title.as_ref().map(|title| title.text.clone());

@@ -3,7 +3,7 @@
 //! In: the rows of a file, the catalogue, what an editor settled in `designs.toml`. Out: the designs, each with its rows and
 //! with the reasons of every join and split. What comes first decides:
 //!
-//! 1. what an editor settled, by accession number;
+//! 1. what an editor settled, by accession number: the recorded impression that a sheet is, else its design;
 //! 2. the record under which the holder keeps the sheet;
 //! 3. a number or key of this catalogue, or the number of an earlier one through the concordance;
 //! 4. the title (folded, without its article, in any language of the design's `titles`), with the size of the image or

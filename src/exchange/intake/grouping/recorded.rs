@@ -32,6 +32,22 @@ pub(super) struct RecordedDesigns {
     designs: BTreeMap<Key, Recorded>,
 }
 
+/// The record that the sheet of a row is.
+pub(super) enum KnownRecord {
+    /// Its holder keeps it under the number of the row.
+    ByNumber(ImpressionKey),
+    /// An editor says so.
+    ByEditor(ImpressionKey),
+}
+
+impl KnownRecord {
+    pub(super) fn key(&self) -> &ImpressionKey {
+        match self {
+            KnownRecord::ByNumber(key) | KnownRecord::ByEditor(key) => key,
+        }
+    }
+}
+
 /// How a row fits a recorded design that has its title.
 enum Fit {
     /// So, in words.
@@ -69,7 +85,7 @@ impl RecordedDesigns {
     pub(super) fn place(
         &self,
         clues: &Clues,
-        record: Option<&ImpressionKey>,
+        record: Option<&KnownRecord>,
         names: &CatalogueNames<'_>,
     ) -> Option<Placement> {
         let placed = match record {
@@ -81,17 +97,21 @@ impl RecordedDesigns {
     }
 
     /// The sheet is recorded: its design stands, and what the row says otherwise is told.
-    fn by_record(
+    pub(super) fn by_record(
         &self,
-        record: &ImpressionKey,
+        record: &KnownRecord,
         clues: &Clues,
         names: &CatalogueNames<'_>,
     ) -> Placement {
-        let design = &record.design;
+        let design = &record.key().design;
         let mut placed = Placement::of(Group::Recorded(design.clone()));
-        placed
-            .joins
-            .push(format!("{record} is recorded with the number of the row"));
+        placed.joins.push(match record {
+            KnownRecord::ByNumber(key) => format!("{key} is recorded with the number of the row"),
+            // Reports are mailed, and the number of the row does not tell the sender which record it is.
+            KnownRecord::ByEditor(_) => {
+                "the editors say which recorded impressions sheets are".to_owned()
+            }
+        });
         for named in clues
             .named
             .iter()

@@ -1,13 +1,15 @@
 //! What each row is in the census: its standing, and the records that it may be.
 //!
 //! In: the rows with their designs, the catalogue. Sets [`RowStanding`], [`MayBe`] and doubts. A row is a record where its
-//! house keeps the record under the same number; everything else is only a record that it may be, with the reason.
+//! house keeps the record under the same number, where it names the record, or where an editor says so; everything else is
+//! only a record that it may be, with the reason. What an editor says that a row is not, it neither is nor may be.
 
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 
 use super::numbers::{NumberFit, NumberedSheet, SheetNumbers};
 use super::same_sheet::{SheetOf, SheetPair, Wording, sheet_pairs};
 use crate::exchange::intake::columns::Holds;
+use crate::exchange::intake::grouping::settings::{SettledSheet, SettledSheets};
 use crate::exchange::intake::handing::HandingIn;
 use crate::exchange::intake::proposal::{
     Correction, DesignIs, MayBe, ProposedDesign, ProposedRow, RowDoubt, RowStanding,
@@ -26,6 +28,8 @@ pub struct Comparison<'a> {
     pub studies: &'a Studies,
     /// Who hands in.
     pub handing: &'a HandingIn,
+    /// What editors say of sheets.
+    pub settled: &'a SettledSheets<'a>,
     /// Makes the row at a place a record with a key.
     pub as_record: &'a dyn Fn(&ProposedRow, ImpressionKey) -> Impression,
     /// What a proposed record changes in a recorded one.
@@ -42,6 +46,12 @@ pub fn compare(rows: &mut [ProposedRow], designs: &[ProposedDesign], with: &Comp
         by_number(row, designs, with, &numbers, &repeated);
     }
     by_reasons(rows, designs, with);
+    for row in rows.iter_mut().filter(|row| !row.may_be.is_empty()) {
+        if let Some(settled) = with.settled.row(row) {
+            row.may_be
+                .retain(|other| !settled.excludes(&other.impression));
+        }
+    }
 }
 
 fn is_compared(row: &ProposedRow) -> bool {
@@ -75,9 +85,11 @@ fn by_number(
     numbers: &SheetNumbers,
     repeated: &HashMap<RowNumber, Vec<u32>>,
 ) {
+    let settled = with.settled.row(row);
     let own = number_of(row, with.handing);
     let others = own.as_ref().and_then(|own| repeated.get(own));
-    if let (Some(others), Some(accession)) = (others, &row.accession) {
+    let is_said = settled.is_some_and(|settled| settled.is.is_some());
+    if let (Some(others), Some(accession), false) = (others, &row.accession, is_said) {
         let others: Vec<String> = others
             .iter()
             .filter(|at| **at != row.row)
@@ -92,10 +104,15 @@ fn by_number(
     }
     let holder = row.holder(with.handing).cloned();
     let accession = row.accession.clone().unwrap_or_default();
-    let found = numbers.with(&accession);
+    let mut found = numbers.with(&accession);
+    found.retain(|sheet| !settled.is_some_and(|settled| settled.excludes(&sheet.impression)));
     let whole = kept(with.catalogue, &found, holder.as_ref(), NumberFit::Whole);
     let whole = of_design(whole, row, designs, others.is_some());
-    if let Some(record) = named_record(row, holder.as_ref(), with.catalogue) {
+    let by_editor = settled.and_then(|settled| settled.is.as_ref());
+    let by_editor = by_editor.filter(|named| with.catalogue.impression(&named.key).is_some());
+    if let Some(named) = by_editor {
+        set_standing(row, &named.key, with);
+    } else if let Some(record) = named_record(row, holder.as_ref(), settled, with.catalogue) {
         set_standing(row, &record, with);
     } else if let [record] = &whole[..] {
         set_standing(row, record, with);
@@ -157,10 +174,17 @@ fn by_number(
 fn named_record(
     row: &mut ProposedRow,
     holder: Option<&Key>,
+    settled: Option<&SettledSheet>,
     catalogue: &Catalogue,
 ) -> Option<ImpressionKey> {
     let text = row.facts.texts.get(&Holds::Impression)?.trim().to_owned();
     let key: Option<ImpressionKey> = text.parse().ok();
+    if key
+        .as_ref()
+        .is_some_and(|key| settled.is_some_and(|settled| settled.excludes(key)))
+    {
+        return None;
+    }
     let Some(record) = key.as_ref().and_then(|key| catalogue.impression(key)) else {
         let doubt = format!("the catalogue has no impression \"{text}\"");
         row.doubts.push(RowDoubt::Said(doubt));

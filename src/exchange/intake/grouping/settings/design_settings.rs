@@ -1,12 +1,13 @@
-//! What `designs.toml` says: the designs to which the sheets of a house belong, as proposed and as an editor settled them.
+//! What `designs.toml` says: the designs to which the sheets of a house belong, as proposed and as an editor settled them, and
+//! which recorded impressions single sheets are.
 
-use std::collections::{BTreeMap, BTreeSet, HashMap};
+use std::collections::HashMap;
 
+use super::settled_sheets::SettledSheet;
+use super::sheet_name::{SheetName, Written};
 use crate::exchange::intake::proposal::ProposedRow;
-use crate::exchange::intake::settings::{SettingFault, text::digest};
-use crate::model::catalogue::Catalogue;
+use crate::exchange::intake::settings::text::digest;
 use crate::model::key::Key;
-use crate::study::search::words::number_key;
 
 /// What `designs.toml` says.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -15,6 +16,8 @@ pub struct DesignSettings {
     pub designs: Vec<SettledDesign>,
     /// Sheets of which no record is to be made.
     pub leave_out: Vec<Written>,
+    /// What is said of single sheets: which recorded impression each is, or is not.
+    pub sheets: Vec<SettledSheet>,
 }
 
 /// A design of `designs.toml`.
@@ -63,47 +66,6 @@ pub enum SettledIs {
     New,
 }
 
-/// A text with its place in the file.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Written {
-    /// The text.
-    pub text: String,
-    /// Its line, from 1; 0 where it stands in no file.
-    pub line: usize,
-    /// Its column in characters, from 1.
-    pub column: usize,
-}
-
-impl Written {
-    /// A text that stands in no file.
-    #[must_use]
-    pub fn new(text: &str) -> Written {
-        Written {
-            text: text.to_owned(),
-            line: 0,
-            column: 0,
-        }
-    }
-}
-
-/// What names a sheet in `designs.toml`, for comparing.
-#[derive(Clone, Debug, PartialEq, Eq, Hash)]
-enum SheetName {
-    Row(u32),
-    Number(String),
-}
-
-impl SheetName {
-    fn of(text: &str) -> Option<SheetName> {
-        if let Some(row) = text.trim().strip_prefix("row ")
-            && let Ok(row) = row.trim().parse()
-        {
-            return Some(SheetName::Row(row));
-        }
-        number_key(text).map(SheetName::Number)
-    }
-}
-
 /// Where an editor placed a row.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(in super::super) enum SettledPlace {
@@ -121,14 +83,7 @@ pub(in super::super) struct SettledPlaces {
 impl SettledPlaces {
     /// Where an editor placed a row.
     pub(in super::super) fn of(&self, row: &ProposedRow) -> Option<SettledPlace> {
-        let by_row = self.by_name.get(&SheetName::Row(row.row));
-        let number = row
-            .accession
-            .as_deref()
-            .and_then(number_key)
-            .map(SheetName::Number);
-        let place = by_row.or_else(|| self.by_name.get(&number?));
-        place.copied()
+        SheetName::all_of(row).find_map(|name| self.by_name.get(&name).copied())
     }
 }
 
@@ -157,90 +112,5 @@ impl DesignSettings {
             }
         }
         SettledPlaces { by_name }
-    }
-
-    /// What is wrong or doubtful in the settings, against the rows of the file and the catalogue: unknown designs, sheets
-    /// that stand twice, sheets that the file lacks (they are kept for the next file).
-    #[must_use]
-    pub fn check(&self, rows: &[ProposedRow], catalogue: &Catalogue) -> Vec<SettingFault> {
-        let mut faults = Vec::new();
-        for design in self.designs.iter().filter(|design| design.is_settled) {
-            let keys = match &design.is {
-                SettledIs::Recorded(key) => std::slice::from_ref(key),
-                SettledIs::OneOf(keys) => keys.as_slice(),
-                SettledIs::New => &[],
-            };
-            for key in keys
-                .iter()
-                .filter(|key| !catalogue.designs.contains_key(*key))
-            {
-                faults.push(unknown_design(&design.at, key, catalogue));
-            }
-        }
-        let known: BTreeSet<String> = rows
-            .iter()
-            .flat_map(|row| {
-                let accession = row.accession.as_deref().and_then(number_key);
-                accession.into_iter().chain([format!("row {}", row.row)])
-            })
-            .collect();
-        let mut first: BTreeMap<String, &Written> = BTreeMap::new();
-        let settled = self.designs.iter().filter(|design| design.is_settled);
-        for sheet in settled
-            .flat_map(|design| &design.sheets)
-            .chain(&self.leave_out)
-        {
-            let name = match SheetName::of(&sheet.text) {
-                Some(SheetName::Row(row)) => format!("row {row}"),
-                Some(SheetName::Number(number)) => number,
-                None => String::new(),
-            };
-            if let Some(earlier) = first.get(&name) {
-                faults.push(SettingFault {
-                    line: sheet.line,
-                    column: sheet.column,
-                    message: format!(
-                        "the sheet {} stands twice, first in line {}",
-                        sheet.text, earlier.line
-                    ),
-                    help: Some("take it out of one of the two".to_owned()),
-                    is_error: true,
-                });
-                continue;
-            }
-            if !known.contains(&name) {
-                faults.push(SettingFault {
-                    line: sheet.line,
-                    column: sheet.column,
-                    message: format!("this file has no sheet {}", sheet.text),
-                    help: Some(
-                        "it is kept for the next file of this house; take it out if it is a slip"
-                            .to_owned(),
-                    ),
-                    is_error: false,
-                });
-            }
-            first.insert(name, sheet);
-        }
-        faults.sort();
-        faults
-    }
-}
-
-fn unknown_design(at: &Written, key: &Key, catalogue: &Catalogue) -> SettingFault {
-    let by_number = catalogue
-        .designs
-        .values()
-        .find(|design| number_key(&design.number) == number_key(key.as_str()));
-    let help = match by_number {
-        Some(design) => format!("write its key, \"{}\"", design.key),
-        None => "write the key of a design of the catalogue, or \"new\"".to_owned(),
-    };
-    SettingFault {
-        line: at.line,
-        column: at.column,
-        message: format!("the catalogue has no design `{key}`"),
-        help: Some(help),
-        is_error: true,
     }
 }

@@ -1,19 +1,28 @@
-//! `designs.toml`: the designs to which the sheets of a house belong, proposed by each run and settled by an editor.
+//! `designs.toml`: the designs to which the sheets of a house belong, and the recorded impressions that single sheets are;
+//! proposed by each run and settled by an editor.
 //!
 //! | file | subject |
 //! |---|---|
-//! | `design_settings` | what the file says, and what is wrong in it against the rows and the catalogue |
+//! | `sheet_name` | how the file names a sheet |
+//! | `settled_sheets` | which recorded impressions single sheets are, and are not |
+//! | `design_settings` | what the file says |
+//! | `check` | what is wrong in it against the rows and the catalogue |
 //! | `read` | the text read |
 //! | `shapes` | its keys, for the schema |
 //! | `written` | the text written |
 
+mod check;
 mod design_settings;
 mod read;
 mod shapes;
+mod settled_sheets;
+mod sheet_name;
 mod written;
 
-pub use design_settings::{DesignSettings, SettledDesign, SettledIs, Written};
+pub use design_settings::{DesignSettings, SettledDesign, SettledIs};
 pub(super) use design_settings::{SettledPlace, SettledPlaces};
 pub use read::read;
 pub use shapes::FILE;
+pub use settled_sheets::{NamedImpression, SettledSheet, SettledSheets};
+pub use sheet_name::Written;
 pub use written::written;

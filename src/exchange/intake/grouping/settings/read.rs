@@ -8,9 +8,11 @@ use std::ops::Range;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
-use super::design_settings::{DesignSettings, SettledDesign, SettledIs, Written};
+use super::design_settings::{DesignSettings, SettledDesign, SettledIs};
+use super::settled_sheets::{NamedImpression, SettledSheet};
+use super::sheet_name::Written;
 use crate::exchange::intake::settings::SettingFault;
-use crate::model::key::Key;
+use crate::model::key::{ImpressionKey, Key};
 use crate::read::too_deep;
 
 /// The largest file that is read, in bytes: 50,000 sheets take some 2 MB.
@@ -20,6 +22,9 @@ const LARGEST: usize = 16 * 1024 * 1024;
 const TOLD: [&str; 7] = [
     "key", "why", "splits", "doubts", "added", "about", "unplaced",
 ];
+
+/// The key of a sheet that tells an editor something and is not read.
+const TOLD_OF_SHEET: &str = "may_be";
 
 /// Reads the settings.
 #[must_use]
@@ -73,24 +78,87 @@ impl Reader<'_> {
         for (key, value) in tree.get_ref() {
             match key.get_ref().as_ref() {
                 "leave_out" => settings.leave_out = self.texts(value),
-                "designs" => {
-                    let Some(designs) = value.get_ref().as_array() else {
+                list @ ("designs" | "sheets") => {
+                    let Some(tables) = value.get_ref().as_array() else {
                         self.fault(
                             value.span(),
-                            "`designs` is no list of tables",
-                            "write [[designs]] above each",
+                            &format!("`{list}` is no list of tables"),
+                            &format!("write [[{list}]] above each"),
                         );
                         continue;
                     };
-                    for design in designs {
-                        settings.designs.extend(self.design(design));
+                    for table in tables {
+                        if list == "designs" {
+                            settings.designs.extend(self.design(table));
+                        } else {
+                            settings.sheets.extend(self.sheet(table));
+                        }
                     }
                 }
                 told if TOLD.contains(&told) => {}
-                other => self.unknown_key(key.span(), other, "designs, leave_out"),
+                other => self.unknown_key(key.span(), other, "designs, sheets, leave_out"),
             }
         }
         settings
+    }
+
+    /// What is said of a sheet; `None` where it is not said of which.
+    fn sheet(&mut self, value: &Spanned<DeValue<'_>>) -> Option<SettledSheet> {
+        let Some(table) = value.get_ref().as_table() else {
+            self.fault(
+                value.span(),
+                "a sheet is no table",
+                "write [[sheets]] above each",
+            );
+            return None;
+        };
+        let (mut sheet, mut is, mut is_not, mut why) = (None, None, Vec::new(), None);
+        for (key, value) in table {
+            match key.get_ref().as_ref() {
+                "sheet" => sheet = self.text_of(value),
+                "is" if value.get_ref().as_array().is_some() => self.fault(
+                    value.span(),
+                    "a sheet is one impression, not several",
+                    "write the one that it is, as in is = \"14.7\"; those that it is not go into is_not",
+                ),
+                "is" => is = self.text_of(value).and_then(|text| self.impression(text)),
+                "is_not" => {
+                    let texts = self.texts(value).into_iter();
+                    is_not = texts.filter_map(|text| self.impression(text)).collect();
+                }
+                "why" => why = self.text_of(value).map(|written| written.text),
+                TOLD_OF_SHEET => {}
+                other => self.unknown_key(key.span(), other, "sheet, is, is_not, why"),
+            }
+        }
+        if sheet.is_none() {
+            self.fault(
+                value.span(),
+                "it is not said which sheet it is",
+                "write sheet = \"1962.44\", or sheet = \"row 7\"",
+            );
+        }
+        Some(SettledSheet {
+            sheet: sheet?,
+            is,
+            is_not,
+            why,
+        })
+    }
+
+    fn impression(&mut self, at: Written) -> Option<NamedImpression> {
+        let key: Option<ImpressionKey> = at.text.trim().parse().ok();
+        let Some(key) = key else {
+            self.faults.push(SettingFault {
+                line: at.line,
+                column: at.column,
+                message: format!("\"{}\" is no key of an impression", at.text),
+                help: Some("write the key of its design and its number, as in \"14.7\"".to_owned()),
+                is_error: true,
+            });
+            return None;
+        };
+        Some(NamedImpression { key, at })
     }
 
     fn design(&mut self, value: &Spanned<DeValue<'_>>) -> Option<SettledDesign> {

@@ -4,10 +4,12 @@
 //! as it was said, with the sheets that this file lacks; everything else is as proposed now. The same proposal gives the same
 //! bytes.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write as _;
 
-use super::design_settings::{DesignSettings, SettledDesign, SettledIs, Written};
+use super::design_settings::{DesignSettings, SettledDesign, SettledIs};
+use super::settled_sheets::SettledSheets;
+use super::sheet_name::Written;
 use crate::exchange::intake::proposal::{DesignIs, ProposedDesign, ProposedRow, RowStanding};
 use crate::exchange::intake::toml_text::text_value as quoted;
 use crate::model::key::Key;
@@ -15,7 +17,7 @@ use crate::study::search::words::number_key;
 
 /// What the file says of itself.
 const HEAD: &str = "\
-# To which design each sheet belongs, and why.
+# To which design each sheet belongs, and why; and which sheets are recorded already.
 #
 # Where it is wrong, move accession numbers from one design to another, correct `is`, join two designs or split one, and run
 # intake again. Where it is right though doubtful, write `settled = true`. What you wrote stands, also for the next file of
@@ -29,8 +31,23 @@ const HEAD: &str = "\
 #   added     sheets that were proposed for a settled design since: move them into `sheets`, or elsewhere
 #   why       why the sheets are one design; `splits`: why others are not of it; `doubts`: what to look at
 #   digest    written by Keyblock; leave it as it is
+#
+# A sheet that may be a recorded impression is asked about under [[sheets]]. Say there whether it is; you may add sheets that
+# are not asked about.
+#
+#   sheet     its accession number, or its row (\"row 7\")
+#   is        the impression that it is (\"14.7\"): the sheet becomes a correction of that record
+#   is_not    the impressions that it is not ([\"14.7\"]): the sheet stays one of its own, whatever its number says
+#   why       your reason, kept with it
+#   may_be    the impressions that it may be, and why (told, not read)
 
 ";
+
+/// The most sheets that are asked about: the file must stay one that a person can read. The report has all.
+const MOST_ASKED: usize = 500;
+
+/// The most impressions that are named of a sheet that is asked about.
+const MOST_NAMED: usize = 6;
 
 /// The text of `designs.toml`.
 #[must_use]
@@ -60,6 +77,7 @@ pub fn written(
         list(&mut text, "unplaced", &unplaced);
         text.push('\n');
     }
+    sheets(&mut text, rows, &names, before);
     let mut told = BTreeSet::new();
     for design in designs {
         told.extend(design.settled.iter().copied());
@@ -82,6 +100,68 @@ pub fn written(
         }
     }
     text
+}
+
+/// What is said of single sheets, as the file had it; then the sheets that may be recorded impressions.
+fn sheets(text: &mut String, rows: &[ProposedRow], names: &SheetNames, before: &DesignSettings) {
+    let settled = SettledSheets::of(&before.sheets);
+    let asked = rows
+        .iter()
+        .filter(|row| row.standing == RowStanding::New && !row.may_be.is_empty());
+    let mut open: Vec<&ProposedRow> = Vec::new();
+    // By the place of what is said of them.
+    let mut asked_again: BTreeMap<(usize, usize), &ProposedRow> = BTreeMap::new();
+    for row in asked {
+        match settled.row(row) {
+            Some(said) => {
+                let place = (said.sheet.line, said.sheet.column);
+                asked_again.entry(place).or_insert(row);
+            }
+            None => open.push(row),
+        }
+    }
+    for said in before.sheets.iter().filter(|said| said.says_something()) {
+        text.push_str("[[sheets]]\n");
+        line(text, "sheet", &said.sheet.text);
+        if let Some(is) = &said.is {
+            line(text, "is", &is.key.to_string());
+        }
+        let is_not = said.is_not.iter().map(|named| named.key.to_string());
+        list(text, "is_not", &is_not.collect::<Vec<_>>());
+        if let Some(why) = &said.why {
+            line(text, "why", why);
+        }
+        if let Some(row) = asked_again.get(&(said.sheet.line, said.sheet.column)) {
+            several(text, "may_be", &may_be(row));
+        }
+        text.push('\n');
+    }
+    for row in open.iter().take(MOST_ASKED) {
+        text.push_str("[[sheets]]\n");
+        line(text, "sheet", &names.name(row));
+        several(text, "may_be", &may_be(row));
+        text.push('\n');
+    }
+    if open.len() > MOST_ASKED {
+        let more = open.len() - MOST_ASKED;
+        let _ = writeln!(
+            text,
+            "# Of {more} more sheets that may be recorded report.csv says which impressions: add those that you judge here.\n"
+        );
+    }
+}
+
+/// The impressions that a row may be, each with the reason.
+fn may_be(row: &ProposedRow) -> Vec<String> {
+    let named = row.may_be.iter().take(MOST_NAMED);
+    let mut told: Vec<String> = named
+        .map(|other| format!("{}: {}", other.impression, other.why))
+        .collect();
+    let more = row.may_be.len() - told.len();
+    if more > 0 {
+        told.push(format!("and {more} more"));
+    }
+    told
 }
 
 /// How rows are named in the file.
