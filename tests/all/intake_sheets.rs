@@ -68,10 +68,12 @@ is = "12.2"
         &RowStanding::Unchanged("12.2".parse().unwrap())
     );
     assert_eq!(standing(2), &RowStanding::New);
-    // The report is mailed: the reason does not name a record that may be private.
     assert_eq!(
         designs[0].joins,
-        ["the editors say which recorded impressions sheets are"]
+        [
+            "12.3 is a sheet of these, as the editors say",
+            "12.2 is a sheet of these, as the editors say"
+        ]
     );
     // A record of another holder is told to the editors alone.
     let faults = settled.check_sheets(&rows, &ground.catalogue, &handing("museum"));

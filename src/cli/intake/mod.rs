@@ -12,6 +12,7 @@ use std::path::{Path, PathBuf};
 use super::catalogue_folder::refused_unless_catalogue;
 use super::designs::say_left_out;
 use super::outcome::Outcome;
+use super::plural::counted;
 use super::progress::Progress;
 use super::streams::wants_colour;
 use crate::press::intake::{HandedIn, IntakeFault, Proposed, Written, write};
@@ -129,8 +130,15 @@ fn next_steps(proposed: &Proposed, written: &Written) -> String {
     } else {
         format!("It is in {folder}; the catalogue was not changed.")
     };
+    let asked = match proposed.asked_about() {
+        0 => String::new(),
+        rows => format!(
+            "designs.toml asks about {} that may be recorded already.\n",
+            counted(rows, "row", "rows")
+        ),
+    };
     format!(
-        "{began}\nCorrect columns.toml, values.toml and designs.toml there, and run this again with --as {name}; send \
+        "{began}\n{asked}Correct columns.toml, values.toml and designs.toml there, and run this again with --as {name}; send \
          report.html to the registrar.\nThen: keyblock intake --accept {name}\n"
     )
 }

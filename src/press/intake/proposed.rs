@@ -14,7 +14,9 @@ use crate::exchange::intake::grouping::settings::SettledSheets;
 use crate::exchange::intake::grouping::{self, grouped, keyed, new_design};
 use crate::exchange::intake::known::{CatalogueNames, Comparison, Wording, compare};
 use crate::exchange::intake::open;
-use crate::exchange::intake::proposal::{DesignIs, Proposal, ProposedDesign, ProposedRow};
+use crate::exchange::intake::proposal::{
+    DesignIs, Proposal, ProposedDesign, ProposedRow, RowStanding,
+};
 use crate::exchange::intake::reading::Lexicon;
 use crate::exchange::intake::record::RecordMaker;
 use crate::exchange::intake::report::{Account, IntakeDocument, Reported, text};
@@ -281,6 +283,14 @@ impl Proposed {
     #[must_use]
     pub fn document(&self, account: &Account) -> IntakeDocument<'_> {
         IntakeDocument::of(&self.reported(), account)
+    }
+
+    /// How many new rows may be recorded impressions: `designs.toml` asks about them.
+    #[must_use]
+    pub fn asked_about(&self) -> usize {
+        let rows = self.proposal.rows.iter();
+        let new = rows.filter(|row| row.standing == RowStanding::New);
+        new.filter(|row| !row.may_be.is_empty()).count()
     }
 
     /// What makes records of the rows.

@@ -16,7 +16,13 @@ fn rows(out: &str) -> Vec<Value> {
 fn a_row_becomes_the_record_that_an_editor_names() {
     let folder = catalogue();
     let folder = folder.path();
-    museum(folder, &[]);
+    let ran = museum(folder, &[]);
+    assert!(
+        ran.out
+            .contains("designs.toml asks about 1 row that may be recorded already."),
+        "{}",
+        ran.out
+    );
     let designs = folder.join("records/inbox/museum/designs.toml");
     // The number of the row is a former number of 1.2, whose place is not known.
     let asked = inbox(folder, "designs.toml");

@@ -107,10 +107,7 @@ impl RecordedDesigns {
         let mut placed = Placement::of(Group::Recorded(design.clone()));
         placed.joins.push(match record {
             KnownRecord::ByNumber(key) => format!("{key} is recorded with the number of the row"),
-            // Reports are mailed, and the number of the row does not tell the sender which record it is.
-            KnownRecord::ByEditor(_) => {
-                "the editors say which recorded impressions sheets are".to_owned()
-            }
+            KnownRecord::ByEditor(key) => format!("{key} is a sheet of these, as the editors say"),
         });
         for named in clues
             .named

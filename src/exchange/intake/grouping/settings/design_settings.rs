@@ -83,6 +83,9 @@ pub(in super::super) struct SettledPlaces {
 impl SettledPlaces {
     /// Where an editor placed a row.
     pub(in super::super) fn of(&self, row: &ProposedRow) -> Option<SettledPlace> {
+        if self.by_name.is_empty() {
+            return None;
+        }
         SheetName::all_of(row).find_map(|name| self.by_name.get(&name).copied())
     }
 }
