@@ -34,7 +34,7 @@ pub mod page;
 pub mod press;
 pub mod proof;
 pub mod read;
-pub mod study;
 
 pub use keyblock_model as model;
 pub use keyblock_picture as picture;
+pub use keyblock_study as study;

@@ -1,5 +1,5 @@
 #!/bin/sh
-# Packages the four crates as for a registry, and checks that the program can be built from the packages alone.
+# Packages the five crates as for a registry, and checks that the program can be built from the packages alone.
 #
 # The workspace is private, and Cargo packages private crates only one by one: a crate that depends on another
 # of the workspace looks for it in the registry. So the packages are made of a copy in which `publish` is set, where
@@ -19,16 +19,16 @@ tar -cf - --exclude=demo-site/records --exclude=demo-site/web --exclude=node_mod
 sed 's/^publish = false$/publish = ["crates-io"]/' Cargo.toml >"$copy/Cargo.toml"
 
 (cd "$copy" && cargo package --quiet --offline --no-verify --allow-dirty --exclude-lockfile \
-    -p keyblock-model -p keyblock-scaler -p keyblock-picture -p keyblock)
+    -p keyblock-model -p keyblock-scaler -p keyblock-picture -p keyblock-study -p keyblock)
 version=$(sed -n 's/^version = "\(.*\)"$/\1/p' Cargo.toml | head -n 1)
 
 {
-    printf '[workspace]\nresolver = "3"\nmembers = ["keyblock", "keyblock-model", "keyblock-scaler", "keyblock-picture"]\n\n[patch.crates-io]\n'
-    for crate in keyblock-model keyblock-scaler keyblock-picture; do printf '%s = { path = "%s" }\n' "$crate" "$crate"; done
+    printf '[workspace]\nresolver = "3"\nmembers = ["keyblock", "keyblock-model", "keyblock-scaler", "keyblock-picture", "keyblock-study"]\n\n[patch.crates-io]\n'
+    for crate in keyblock-model keyblock-scaler keyblock-picture keyblock-study; do printf '%s = { path = "%s" }\n' "$crate" "$crate"; done
     # The levels of optimisation, so that the dependencies need not be checked anew.
     sed -n '/^\[profile/,/^$/p' Cargo.toml
 } >"$copy/unpacked/Cargo.toml"
-for crate in keyblock keyblock-model keyblock-scaler keyblock-picture; do
+for crate in keyblock keyblock-model keyblock-scaler keyblock-picture keyblock-study; do
     package="$CARGO_TARGET_DIR/package/$crate-$version.crate"
     tar -xzf "$package" -C "$copy/unpacked"
     mv "$copy/unpacked/$crate-$version" "$copy/unpacked/$crate"
@@ -37,7 +37,7 @@ for crate in keyblock keyblock-model keyblock-scaler keyblock-picture; do
     echo "$crate: $files files, $((size / 1000)) kB"
     [ "$size" -lt 2000000 ] || { echo "tests/package.sh: $package is too large" >&2; exit 1; }
 done
-for crate in keyblock keyblock-model keyblock-scaler keyblock-picture; do
+for crate in keyblock keyblock-model keyblock-scaler keyblock-picture keyblock-study; do
     for licence in MIT APACHE; do
         [ -f "$copy/unpacked/$crate/LICENSE-$licence" ] || { echo "tests/package.sh: $crate lacks LICENSE-$licence" >&2; exit 1; }
     done

@@ -8,10 +8,10 @@
 use std::collections::BTreeMap;
 
 use super::order::Order;
-use crate::model::catalogue::Catalogue;
-use crate::model::key::{ImpressionKey, Key, PictureOwner};
-use crate::model::link::Target;
-use crate::model::occurrence::{MentionRole, RecordId, Reference, Referent};
+use keyblock_model::catalogue::Catalogue;
+use keyblock_model::key::{ImpressionKey, Key, PictureOwner};
+use keyblock_model::link::Target;
+use keyblock_model::occurrence::{MentionRole, RecordId, Reference, Referent};
 
 /// One mention.
 #[derive(Clone, Debug, PartialEq, Eq)]

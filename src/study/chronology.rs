@@ -5,7 +5,7 @@
 //! Definitions: `docs/definitions.md, "Order of lists"` and `"Dates"`.
 //!
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::catalogue;
 //! # use keyblock::study::{chronology::chronology, order::Order};
 //! let catalogue = catalogue(r#"
@@ -21,10 +21,10 @@
 //! ```
 
 use super::order::Order;
-use crate::model::catalogue::Catalogue;
-use crate::model::design::Design;
-use crate::model::edtf::{Date, Day};
-use crate::model::key::Key;
+use keyblock_model::catalogue::Catalogue;
+use keyblock_model::design::Design;
+use keyblock_model::edtf::{Date, Day};
+use keyblock_model::key::Key;
 
 /// A dated event.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -6,7 +6,7 @@
 //! Definitions: `docs/definitions.md, "Older numbers"`.
 //!
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::catalogue;
 //! # use keyblock::model::key::Key;
 //! # use keyblock::study::{concordance::Concordance, order::Order};
@@ -27,10 +27,10 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::order::{Collator, Order};
 use super::search::words::number_parts;
-use crate::model::catalogue::Catalogue;
-use crate::model::design::Design;
-use crate::model::key::Key;
-use crate::model::literature::{Citation, Relation};
+use keyblock_model::catalogue::Catalogue;
+use keyblock_model::design::Design;
+use keyblock_model::key::Key;
+use keyblock_model::literature::{Citation, Relation};
 
 /// The part of a design that a row is about.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]

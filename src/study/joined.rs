@@ -7,7 +7,7 @@
 //! In: the catalogue and its groups. Out: [`JoinedSheets`]. Definition: `docs/definitions.md, "The page of a sheet"`.
 //!
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::catalogue;
 //! # use keyblock::study::Studies;
 //! let catalogue = catalogue(r#"
@@ -26,10 +26,10 @@
 use std::collections::BTreeMap;
 
 use super::census::Groups;
-use crate::model::catalogue::Catalogue;
-use crate::model::design::Design;
-use crate::model::impression::{Impression, Status};
-use crate::model::key::{ImpressionKey, Key};
+use keyblock_model::catalogue::Catalogue;
+use keyblock_model::design::Design;
+use keyblock_model::impression::{Impression, Status};
+use keyblock_model::key::{ImpressionKey, Key};
 
 /// The sheets that have several records.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]

@@ -20,9 +20,9 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;
 
-use crate::model::design::Design;
-use crate::model::key::Key;
-use crate::model::state::State;
+use keyblock_model::design::Design;
+use keyblock_model::key::Key;
+use keyblock_model::state::State;
 
 /// A state's place among the states that are not withdrawn.
 ///
@@ -48,7 +48,7 @@ impl Numeral {
 
     /// Whether it is the only state.
     #[must_use]
-    pub(crate) fn is_only(self) -> bool {
+    pub fn is_only(self) -> bool {
         self.of == 1
     }
 

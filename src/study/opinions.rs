@@ -8,7 +8,7 @@
 //! number is not in the concordance. Definitions: `docs/definitions.md, "Older numbers"`.
 //!
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::{catalogue, key};
 //! # use keyblock::study::opinions::in_our_terms;
 //! let catalogue = catalogue(r#"
@@ -29,10 +29,10 @@
 //! ```
 
 use super::numerals::from_roman;
-use crate::model::design::Design;
-use crate::model::impression::Opinion;
-use crate::model::key::Key;
-use crate::model::literature::{Citation, Relation};
+use keyblock_model::design::Design;
+use keyblock_model::impression::Opinion;
+use keyblock_model::key::Key;
+use keyblock_model::literature::{Citation, Relation};
 
 /// Our states and printings that another catalogue's number means.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -21,9 +21,9 @@ use icu_collator::preferences::CollationNumericOrdering;
 use icu_collator::{CollatorBorrowed, CollatorPreferences};
 use icu_locale::Locale;
 
-use crate::model::catalogue::Catalogue;
-use crate::model::design::Design;
-use crate::model::key::{ImpressionKey, Key};
+use keyblock_model::catalogue::Catalogue;
+use keyblock_model::design::Design;
+use keyblock_model::key::{ImpressionKey, Key};
 
 /// Compares texts as readers of one language sort them.
 #[derive(Debug)]
@@ -44,7 +44,7 @@ impl Collator {
     /// For the letters that head an index: those that the language sorts as one compare as equal,
     /// whatever their case and accents.
     #[must_use]
-    pub(crate) fn of_letters(language: &str) -> Collator {
+    pub fn of_letters(language: &str) -> Collator {
         Collator::new(language, CollationNumericOrdering::False, Strength::Primary)
     }
 
@@ -124,7 +124,7 @@ impl Order {
 
     /// The sort key of an impression: its design's rank, then its number.
     #[must_use]
-    pub(crate) fn impression_rank(&self, impression: &ImpressionKey) -> (usize, u32) {
+    pub fn impression_rank(&self, impression: &ImpressionKey) -> (usize, u32) {
         (self.rank(&impression.design), impression.number)
     }
 

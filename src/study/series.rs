@@ -4,7 +4,7 @@
 //! Definitions: `docs/definitions.md, "Series"`.
 //!
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::{catalogue, key};
 //! # use keyblock::model::series_place::SeriesRef;
 //! # use keyblock::study::Studies;
@@ -32,11 +32,11 @@ use rayon::prelude::*;
 use super::census::{self, Census, CountedPart, DesignScope, Groups, Sheets, counted_together};
 use super::numerals::from_roman;
 use super::order::{Collator, Order};
-use crate::model::catalogue::Catalogue;
-use crate::model::design::Design;
-use crate::model::key::{ImpressionKey, Key};
-use crate::model::printing::Printing;
-use crate::model::series_place::{SeriesPlace, SeriesRef};
+use keyblock_model::catalogue::Catalogue;
+use keyblock_model::design::Design;
+use keyblock_model::key::{ImpressionKey, Key};
+use keyblock_model::printing::Printing;
+use keyblock_model::series_place::{SeriesPlace, SeriesRef};
 
 /// What is known of a series.
 #[derive(Clone, Debug, PartialEq)]

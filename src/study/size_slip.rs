@@ -18,8 +18,8 @@
 //! assert_eq!(slip(&size(232.0, 362.0), &recorded), None);
 //! ```
 
-use crate::model::size::{Mm, Size};
-use crate::study::tolerance::{SizeAgreement, compare_sizes};
+use crate::tolerance::{SizeAgreement, compare_sizes};
+use keyblock_model::size::{Mm, Size};
 
 /// Millimetres in an inch.
 const INCH: f64 = 25.4;

@@ -9,7 +9,7 @@
 //! Not here: how far two measurements may lie apart ([`super::tolerance`]).
 //!
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::{catalogue, key};
 //! # use keyblock::model::size::Sizes;
 //! # use keyblock::study::sizes::by_state;
@@ -24,14 +24,14 @@
 //! assert_eq!(told, ["246 × 362", "232 × 362"]);
 //! ```
 
-use crate::model::certainty::{Certainty, Statement, Statements};
-use crate::model::design::Design;
-use crate::model::impression::Impression;
-use crate::model::key::Key;
-use crate::model::size::{Size, Sizes};
-use crate::study::candidates::{Candidate, allowed_by, candidates};
-use crate::study::census::is_counted;
-use crate::study::tolerance::{SizeAgreement, compare_sizes};
+use crate::candidates::{Candidate, allowed_by, candidates};
+use crate::census::is_counted;
+use crate::tolerance::{SizeAgreement, compare_sizes};
+use keyblock_model::certainty::{Certainty, Statement, Statements};
+use keyblock_model::design::Design;
+use keyblock_model::impression::Impression;
+use keyblock_model::key::Key;
+use keyblock_model::size::{Size, Sizes};
 
 /// The part of [`Sizes`] that is asked for: the image or the matrix.
 pub type Part = fn(&Sizes) -> &Statements<Size>;

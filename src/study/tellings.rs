@@ -4,7 +4,7 @@
 //! documents about it ([`DocumentStatement`]), the oldest document first; undated documents last, then by key.
 //!
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::catalogue;
 //! # use keyblock::study::tellings::Tellings;
 //! let catalogue = catalogue(r#"
@@ -25,10 +25,10 @@
 
 use std::collections::BTreeMap;
 
-use crate::model::catalogue::Catalogue;
-use crate::model::document::{Document, EvidenceTarget, Telling};
-use crate::model::edtf::Day;
-use crate::model::key::Key;
+use keyblock_model::catalogue::Catalogue;
+use keyblock_model::document::{Document, EvidenceTarget, Telling};
+use keyblock_model::edtf::Day;
+use keyblock_model::key::Key;
 
 /// A statement of a document, by its place in the record.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -5,7 +5,7 @@
 //! that are the key of a term count as the term.
 //!
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use keyblock::model::vocabulary::List;
 //! # use keyblock::study::term_uses::{listed, sought};
 //! let catalogue = literal::catalogue(r#"
@@ -21,13 +21,13 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::model::catalogue::Catalogue;
-use crate::model::key::Key;
-use crate::model::occurrence::{RecordId, Referent};
-use crate::model::vocabulary::{List, Term, Vocabularies};
-use crate::model::words::{ClosedList as _, closed_list};
-use crate::study::order::Order;
-use crate::study::search::words::words;
+use crate::order::Order;
+use crate::search::words::words;
+use keyblock_model::catalogue::Catalogue;
+use keyblock_model::key::Key;
+use keyblock_model::occurrence::{RecordId, Referent};
+use keyblock_model::vocabulary::{List, Term, Vocabularies};
+use keyblock_model::words::{ClosedList as _, closed_list};
 
 closed_list! {
     /// Where a term comes from.

@@ -14,7 +14,7 @@
 //! assert_eq!(compare_lengths(500.0, 520.0), SizeAgreement::Far);
 //! ```
 
-use crate::model::size::Size;
+use keyblock_model::size::Size;
 
 /// How far apart two measurements of one length of a block or plate lie.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -28,19 +28,19 @@ pub enum SizeAgreement {
 }
 
 /// How far apart two lengths of a block or plate may lie, as a share of the larger.
-pub(crate) const MATRIX_ALIKE: f64 = 0.01;
+pub const MATRIX_ALIKE: f64 = 0.01;
 
 /// How far apart the chain lines of two sheets of one paper may lie, in millimetres.
-pub(crate) const CHAIN_LINES_ALIKE_MM: f64 = 1.0;
+pub const CHAIN_LINES_ALIKE_MM: f64 = 1.0;
 
 /// By how many two counts of the laid lines in a centimetre of one paper may differ.
-pub(crate) const LAID_LINES_ALIKE: f64 = 1.0;
+pub const LAID_LINES_ALIKE: f64 = 1.0;
 
 /// How far apart the thickness of two sheets of one paper may lie, as a share of the larger.
-pub(crate) const THICKNESS_ALIKE: f64 = 0.15;
+pub const THICKNESS_ALIKE: f64 = 0.15;
 
 /// How far apart two measurements of one sheet may lie, in millimetres.
-pub(crate) const SHEET_ALIKE_MM: f64 = 2.0;
+pub const SHEET_ALIKE_MM: f64 = 2.0;
 
 /// How much larger than before a sheet may be measured, in millimetres.
 pub(crate) const SHEET_GROWN_MM: f64 = 3.0;
@@ -123,7 +123,7 @@ pub(crate) fn grown(earlier: &Size, later: &Size) -> usize {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::model::size::Mm;
+    use keyblock_model::size::Mm;
 
     fn size(height: f64, width: f64) -> Size {
         Size {

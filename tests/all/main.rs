@@ -179,6 +179,8 @@ mod sparse;
 mod strips;
 /// What is computed from a catalogue.
 mod studies;
+/// The subjects under which changes are told.
+mod subjects;
 /// The packages that the program is built from.
 mod supply_chain;
 /// The terms of the vocabularies, as a command and where readers find them.

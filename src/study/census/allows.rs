@@ -9,11 +9,11 @@ use super::crossing::{self, StateAndPrinting};
 use super::readings::{or_nothing, readings, states_of};
 use super::rows::HolderAndState;
 use super::values::{Value, Values};
-use crate::model::catalogue::Catalogue;
-use crate::model::design::Design;
-use crate::model::impression::{CountedSheet, Identification, Impression, Status};
-use crate::model::key::Key;
-use crate::model::vocabulary::CountingClass;
+use keyblock_model::catalogue::Catalogue;
+use keyblock_model::design::Design;
+use keyblock_model::impression::{CountedSheet, Identification, Impression, Status};
+use keyblock_model::key::Key;
+use keyblock_model::vocabulary::CountingClass;
 
 /// What one record says, a set of values for each kind of row. Where the record says nothing, the set is empty.
 #[derive(Default)]

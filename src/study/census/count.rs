@@ -10,11 +10,11 @@ use super::clique_cover::Graph;
 use super::groups::{Groups, is_counted, is_counted_only};
 use super::rows::{Census, CensusRows, Row, Sheets};
 use super::values::{Value, Values};
-use crate::model::catalogue::Catalogue;
-use crate::model::design::Design;
-use crate::model::impression::Impression;
-use crate::model::key::{ImpressionKey, Key};
-use crate::study::index::{Indexed, SheetAt};
+use crate::index::{Indexed, SheetAt};
+use keyblock_model::catalogue::Catalogue;
+use keyblock_model::design::Design;
+use keyblock_model::impression::Impression;
+use keyblock_model::key::{ImpressionKey, Key};
 
 /// Counts the sheets of some designs.
 pub(super) fn count(catalogue: &Catalogue, groups: &Groups, designs: &[&Design]) -> Census {

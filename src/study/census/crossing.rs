@@ -4,7 +4,7 @@
 //! Definitions: `docs/definitions.md, "Rows of the census"`. Not here: counting them (`count`).
 //!
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::{catalogue, key};
 //! # use keyblock::study::crossing::can_be;
 //! let catalogue = catalogue(r#"
@@ -21,9 +21,9 @@
 use std::collections::BTreeSet;
 
 use super::readings::{or_nothing, readings, states_of};
-use crate::model::design::Design;
-use crate::model::impression::Identification;
-use crate::model::key::Key;
+use keyblock_model::design::Design;
+use keyblock_model::impression::Identification;
+use keyblock_model::key::Key;
 
 /// A state and a printing; `None` for one that the reading does not name.
 #[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]

@@ -20,10 +20,10 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::groups::Groups;
 use super::readings::readings;
 use super::rows::{Census, Sheets};
-use crate::model::design::Design;
-use crate::model::impression::Impression;
-use crate::model::key::{ImpressionKey, Key};
-use crate::study::numerals::from_roman;
+use crate::numerals::from_roman;
+use keyblock_model::design::Design;
+use keyblock_model::impression::Impression;
+use keyblock_model::key::{ImpressionKey, Key};
 
 /// The meaning of a numbering.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -151,7 +151,7 @@ impl EditionStudy {
     /// Whether any number was found. Where none was, the edition was probably not numbered, and a count of
     /// missing numbers would mean nothing.
     #[must_use]
-    pub(crate) fn is_numbered(&self) -> bool {
+    pub fn is_numbered(&self) -> bool {
         !self.located.is_empty()
     }
 
@@ -184,7 +184,7 @@ impl EditionStudy {
 
 /// The printing that every reading of an impression agrees on.
 #[must_use]
-pub(crate) fn only_printing(impression: &Impression) -> Option<&Key> {
+pub fn only_printing(impression: &Impression) -> Option<&Key> {
     let identified = impression.identified.as_ref()?;
     let mut only: Option<&Key> = None;
     for reading in readings(identified) {
@@ -318,7 +318,7 @@ fn study(
 
 /// How many distinct sheets some records are.
 #[must_use]
-pub(crate) fn sheets_among(groups: &Groups, records: &[ImpressionKey]) -> usize {
+pub fn sheets_among(groups: &Groups, records: &[ImpressionKey]) -> usize {
     let sheets: BTreeSet<ImpressionKey> = records.iter().map(|r| groups.first_of(r)).collect();
     sheets.len()
 }

@@ -7,10 +7,10 @@
 use std::collections::BTreeMap;
 
 use super::groups::{Groups, is_counted, is_counted_only};
-use crate::model::certainty::Certainty;
-use crate::model::design::Design;
-use crate::model::impression::Identification;
-use crate::model::key::ImpressionKey;
+use keyblock_model::certainty::Certainty;
+use keyblock_model::design::Design;
+use keyblock_model::impression::Identification;
+use keyblock_model::key::ImpressionKey;
 
 /// Why a sheet's identification is not firm.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]

@@ -6,10 +6,10 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::readings::readings;
-use crate::model::catalogue::Catalogue;
-use crate::model::design::Design;
-use crate::model::impression::{CountedSheet, Identification, Impression};
-use crate::model::key::{ImpressionKey, Key};
+use keyblock_model::catalogue::Catalogue;
+use keyblock_model::design::Design;
+use keyblock_model::impression::{CountedSheet, Identification, Impression};
+use keyblock_model::key::{ImpressionKey, Key};
 
 /// The records of a catalogue, grouped by sheet.
 #[derive(Clone, Debug)]
@@ -88,7 +88,7 @@ impl Groups {
 /// Whether a record counts as a sheet: it was not withdrawn, and it is not identified only with
 /// printings that were not made from the design's own matrices.
 #[must_use]
-pub(crate) fn is_counted(design: &Design, impression: &Impression) -> bool {
+pub fn is_counted(design: &Design, impression: &Impression) -> bool {
     !impression.standing.is_withdrawn()
         && is_of_own_matrices(design, impression.identified.as_ref())
 }
@@ -102,7 +102,7 @@ pub(crate) fn is_counted_only(design: &Design, sheet: &CountedSheet) -> bool {
 /// Whether some reading of a sheet allows that it was printed from the design's own matrices; a sheet that is not
 /// identified may have been.
 #[must_use]
-pub(crate) fn is_of_own_matrices(design: &Design, identified: Option<&Identification>) -> bool {
+pub fn is_of_own_matrices(design: &Design, identified: Option<&Identification>) -> bool {
     let Some(identified) = identified else {
         return true;
     };

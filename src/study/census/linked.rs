@@ -6,7 +6,7 @@
 //! sheets"`).
 //!
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::catalogue;
 //! # use keyblock::study::linked::on_one_paper;
 //! let catalogue = catalogue(r#"
@@ -24,10 +24,10 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::model::catalogue::Catalogue;
-use crate::model::impression::Impression;
-use crate::model::key::ImpressionKey;
-use crate::model::place::Placed;
+use keyblock_model::catalogue::Catalogue;
+use keyblock_model::impression::Impression;
+use keyblock_model::key::ImpressionKey;
+use keyblock_model::place::Placed;
 
 /// Impressions that are linked with each other, two or more.
 pub type ImpressionGroup = BTreeSet<ImpressionKey>;

@@ -23,7 +23,7 @@
 //! | [`linked`] | impressions on one paper, sheets of one set |
 //!
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::{catalogue, key};
 //! # use keyblock::study::{Studies, census::Sheets};
 //! let catalogue = catalogue(r#"
@@ -39,9 +39,9 @@
 //! assert_eq!(census.sheets, Sheets { at_least: 1, at_most: 2, exact: true });
 //! ```
 
-use crate::model::catalogue::Catalogue;
-use crate::model::design::Design;
-use crate::model::key::Key;
+use keyblock_model::catalogue::Catalogue;
+use keyblock_model::design::Design;
+use keyblock_model::key::Key;
 
 mod allows;
 pub mod clique_cover;
@@ -60,7 +60,7 @@ mod values;
 pub(crate) use count::CountedPart;
 use count::{count, count_parts};
 pub use groups::Groups;
-pub(crate) use groups::{is_counted, is_of_own_matrices};
+pub use groups::{is_counted, is_of_own_matrices};
 pub(crate) use readings::readings;
 pub use rows::{Census, CensusRows, DesignScope, HolderAndState, Row, Sheets};
 

@@ -7,7 +7,7 @@
 //!
 //! A sale, the purchase at it and a report of it are one occasion:
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::{catalogue, key};
 //! # use keyblock::study::{census::Groups, occasions::by_sheet};
 //! let catalogue = catalogue(r#"
@@ -29,12 +29,12 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::groups::{Groups, is_counted};
-use crate::model::catalogue::Catalogue;
-use crate::model::certainty::Certainty;
-use crate::model::design::Design;
-use crate::model::edtf::Date;
-use crate::model::impression::Impression;
-use crate::model::key::ImpressionKey;
+use keyblock_model::catalogue::Catalogue;
+use keyblock_model::certainty::Certainty;
+use keyblock_model::design::Design;
+use keyblock_model::edtf::Date;
+use keyblock_model::impression::Impression;
+use keyblock_model::key::ImpressionKey;
 
 /// When one sheet was met.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -118,7 +118,7 @@ pub struct Decade {
 impl Decade {
     /// Whether anything was met in it.
     #[must_use]
-    pub(crate) fn has_any(&self) -> bool {
+    pub fn has_any(&self) -> bool {
         !self.first.is_empty() || !self.again.is_empty()
     }
 }

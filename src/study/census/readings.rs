@@ -2,8 +2,8 @@
 //!
 //! In: an identification as recorded. Out: its readings, and the states and printings each names.
 
-use crate::model::impression::{Identification, StateReading};
-use crate::model::key::Key;
+use keyblock_model::impression::{Identification, StateReading};
+use keyblock_model::key::Key;
 
 /// A reading and its alternatives (`or`), however deeply they are nested, in the record's order.
 pub(crate) fn readings(identified: &Identification) -> impl Iterator<Item = &Identification> {

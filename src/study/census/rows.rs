@@ -3,9 +3,9 @@
 //! Not here: how they are counted (`count`).
 
 use super::crossing::StateAndPrinting;
-use crate::model::impression::Status;
-use crate::model::key::{ImpressionKey, Key};
-use crate::model::vocabulary::CountingClass;
+use keyblock_model::impression::Status;
+use keyblock_model::key::{ImpressionKey, Key};
+use keyblock_model::vocabulary::CountingClass;
 
 /// Which designs are counted together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

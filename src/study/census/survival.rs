@@ -22,7 +22,7 @@
 
 use super::occasions::SheetOccasions;
 use super::rows::Sheets;
-use crate::model::design::Design;
+use keyblock_model::design::Design;
 
 /// The fewest sheets met from which an estimate is made.
 pub const FEWEST_SHEETS: usize = 5;

@@ -8,9 +8,9 @@ use std::collections::BTreeSet;
 
 use super::crossing::StateAndPrinting;
 use super::rows::HolderAndState;
-use crate::model::impression::Status;
-use crate::model::key::Key;
-use crate::model::vocabulary::CountingClass;
+use keyblock_model::impression::Status;
+use keyblock_model::key::Key;
+use keyblock_model::vocabulary::CountingClass;
 
 /// A value under which sheets are counted. One value may say less than another: `None` says nothing, `untraced` nothing
 /// beside another status, a state alone less than the state with a printing.

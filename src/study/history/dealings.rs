@@ -7,12 +7,12 @@
 //! Not here: for which days an owner is recorded (`diligence`), which days an entry proves (`ownership`).
 
 use super::ownership::{Span, is_maker};
-use crate::model::design::Design;
-use crate::model::edtf::{Date, Day};
-use crate::model::impression::{Impression, Status};
-use crate::model::key::{ImpressionKey, Key};
-use crate::model::provenance::{PartyRole, ProvenanceEntry};
-use crate::study::index::EntryAt;
+use crate::index::EntryAt;
+use keyblock_model::design::Design;
+use keyblock_model::edtf::{Date, Day};
+use keyblock_model::impression::{Impression, Status};
+use keyblock_model::key::{ImpressionKey, Key};
+use keyblock_model::provenance::{PartyRole, ProvenanceEntry};
 
 /// An entry of the provenance of a record: the record, and which of its entries.
 pub type EntryRef = (ImpressionKey, EntryAt);

@@ -17,7 +17,7 @@
 //! and the records on either side of a gap (`dealings`).
 //!
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::catalogue;
 //! # use keyblock::study::{Studies, diligence::{Coverage, OwnerRecord}};
 //! let catalogue = catalogue(r#"
@@ -41,15 +41,15 @@ pub use super::dealings::{ChangeOfHands, EntryDate, EntryRef, Event, Manner, Sil
 use super::ownership::{Ownership, Span, owners};
 use super::printing_date;
 pub use super::printing_date::ProbableDate;
-use crate::model::catalogue::Catalogue;
-use crate::model::design::Design;
-use crate::model::edtf::{Date, Day};
-use crate::model::impression::{Impression, Status as Standing};
-use crate::model::key::ImpressionKey;
-use crate::model::place::Placed;
-use crate::model::provenance::{PartyRole, ProvenanceEntry};
-use crate::study::census::{Groups, is_counted};
-use crate::study::index::EntryAt;
+use crate::census::{Groups, is_counted};
+use crate::index::EntryAt;
+use keyblock_model::catalogue::Catalogue;
+use keyblock_model::design::Design;
+use keyblock_model::edtf::{Date, Day};
+use keyblock_model::impression::{Impression, Status as Standing};
+use keyblock_model::key::ImpressionKey;
+use keyblock_model::place::Placed;
+use keyblock_model::provenance::{PartyRole, ProvenanceEntry};
 
 /// The first of the days that are asked about.
 pub const FIRST: Day = Day {

@@ -11,7 +11,7 @@
 //! Not here: whether such a mark is used to distinguish two printings (`audit`).
 //!
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::catalogue;
 //! # use keyblock::study::marks::shared;
 //! let catalogue = catalogue(r#"
@@ -31,15 +31,15 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::model::catalogue::Catalogue;
-use crate::model::design::Design;
-use crate::model::edtf::{Date, Day};
-use crate::model::impression::Impression;
-use crate::model::key::{ImpressionKey, Key};
-use crate::model::mark::{Mark, MarkKind};
-use crate::model::place::Placed;
-use crate::model::provenance::{Party, PartyRole};
-use crate::study::census::editions::only_printing;
+use crate::census::editions::only_printing;
+use keyblock_model::catalogue::Catalogue;
+use keyblock_model::design::Design;
+use keyblock_model::edtf::{Date, Day};
+use keyblock_model::impression::Impression;
+use keyblock_model::key::{ImpressionKey, Key};
+use keyblock_model::mark::{Mark, MarkKind};
+use keyblock_model::place::Placed;
+use keyblock_model::provenance::{Party, PartyRole};
 
 /// The identity of a mark, equal for two records of the same mark.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -54,7 +54,7 @@ pub enum MarkIdentity {
 /// The identity of a mark that has a record, or of a described stamp, seal or collector's mark; `None` for other
 /// writing by hand.
 #[must_use]
-pub(crate) fn identity(mark: &Mark) -> Option<MarkIdentity> {
+pub fn identity(mark: &Mark) -> Option<MarkIdentity> {
     if let Some(record) = &mark.record {
         return Some(MarkIdentity::Record(record.value.clone()));
     }
@@ -184,7 +184,7 @@ fn when(design: &Design, record: &Impression, mark: &Mark, by: &Key) -> Option<D
 
 /// The time from one date to another; `None` where neither is known, or where an end is itself an interval or a set.
 #[must_use]
-pub(crate) fn interval(from: Option<&Placed<Date>>, to: Option<&Placed<Date>>) -> Option<Date> {
+pub fn interval(from: Option<&Placed<Date>>, to: Option<&Placed<Date>>) -> Option<Date> {
     let text = |date: Option<&Placed<Date>>| date.map_or("..", |d| d.value.as_str()).to_owned();
     let is_known = from.is_some() || to.is_some();
     let time = format!("{}/{}", text(from), text(to));

@@ -14,7 +14,7 @@
 //! Not here: when a sheet was printed (`printing_date`), the owners in a span of years (`diligence`).
 //!
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::{catalogue, key};
 //! # use keyblock::study::ownership::{Span, owners};
 //! let catalogue = catalogue(r#"
@@ -31,15 +31,15 @@
 //! assert_eq!(days(owned.possibly), ["1938-01-01", "1950-12-31"]);
 //! ```
 
-use crate::model::certainty::Certainty;
-use crate::model::design::Design;
-use crate::model::edtf::{Date, Day};
-use crate::model::impression::Impression;
-use crate::model::key::Key;
-use crate::model::place::Placed;
-use crate::model::provenance::{Party, PartyRole, ProvenanceEntry};
-use crate::study::identification::candidates::{Candidate, allowed_by};
-use crate::study::index::EntryAt;
+use crate::identification::candidates::{Candidate, allowed_by};
+use crate::index::EntryAt;
+use keyblock_model::certainty::Certainty;
+use keyblock_model::design::Design;
+use keyblock_model::edtf::{Date, Day};
+use keyblock_model::impression::Impression;
+use keyblock_model::key::Key;
+use keyblock_model::place::Placed;
+use keyblock_model::provenance::{Party, PartyRole, ProvenanceEntry};
 
 /// How many years a date that is approximate or uncertain may be off, either way: "c. 1610" is
 /// taken as 1605 to 1615 (CCO's worked example; `docs/trade.md, "Certainty"`).

@@ -9,7 +9,7 @@
 //! Not here: who owned it (`ownership`).
 //!
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::{catalogue, key};
 //! # use keyblock::study::printing_date::of_sheet;
 //! let catalogue = catalogue(r#"
@@ -29,15 +29,15 @@
 //! ```
 
 use super::ownership::Span;
-use crate::model::catalogue::Catalogue;
-use crate::model::certainty::{Certainty, Statements};
-use crate::model::design::Design;
-use crate::model::edtf::{Date, Day};
-use crate::model::impression::{Identification, Impression};
-use crate::model::key::Key;
-use crate::study::identification::agree::contradiction;
-use crate::study::identification::candidates::{Candidate, allowed_by, candidates};
-use crate::study::identification::remaining::not_excluded;
+use crate::identification::agree::contradiction;
+use crate::identification::candidates::{Candidate, allowed_by, candidates};
+use crate::identification::remaining::not_excluded;
+use keyblock_model::catalogue::Catalogue;
+use keyblock_model::certainty::{Certainty, Statements};
+use keyblock_model::design::Design;
+use keyblock_model::edtf::{Date, Day};
+use keyblock_model::impression::{Identification, Impression};
+use keyblock_model::key::Key;
 
 /// When a sheet was printed, by all its records. Where they give no date, or one after the sheet is first
 /// recorded to exist, the span runs from the making of the design to that day.

@@ -9,7 +9,7 @@
 //! Definitions: `docs/definitions.md, "Contradiction and departure"`.
 //!
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::{catalogue, key};
 //! # use keyblock::study::agree::{ShownBy, contradiction};
 //! let catalogue = catalogue(r#"
@@ -31,15 +31,15 @@
 use super::allowed::{both, is_against, shown_values};
 use super::candidates::candidates;
 use super::identify::is_printed;
-use crate::model::certainty::Certainty;
-use crate::model::design::Design;
-use crate::model::impression::{Identification, Impression, StateReading};
-use crate::model::key::Key;
-use crate::model::point::{Observation, Point, Value};
-use crate::model::printing::Printing;
-use crate::model::state::{State, Variant};
-use crate::study::census::readings;
-use crate::study::index::ObservationAt;
+use crate::census::readings;
+use crate::index::ObservationAt;
+use keyblock_model::certainty::Certainty;
+use keyblock_model::design::Design;
+use keyblock_model::impression::{Identification, Impression, StateReading};
+use keyblock_model::key::Key;
+use keyblock_model::point::{Observation, Point, Value};
+use keyblock_model::printing::Printing;
+use keyblock_model::state::{State, Variant};
 
 /// The observations contradict every candidate that the identification allows.
 #[derive(Clone, Debug, PartialEq)]

@@ -14,9 +14,9 @@
 //! assert_eq!(both(Some(vec![&two]), None), Some(vec![&two]));
 //! ```
 
-use crate::model::place::Placed;
-use crate::model::point::{ObservedValue, Point, PointKind, Value};
-use crate::model::point::{ShownAtPoint, ShownPoints};
+use keyblock_model::place::Placed;
+use keyblock_model::point::{ObservedValue, Point, PointKind, Value};
+use keyblock_model::point::{ShownAtPoint, ShownPoints};
 
 /// A millionth of a point's unit, which absorbs the rounding of decimal fractions: 212 - 210.1 must
 /// not exceed a tolerance of 1.9.
@@ -37,7 +37,7 @@ pub(crate) fn is_same_value(a: &Value, b: &Value) -> bool {
 
 /// The values shown at a point; `None` where none is recorded.
 #[must_use]
-pub(crate) fn shown_values<'a>(shows: &'a ShownPoints, point: &Point) -> Option<Vec<&'a Value>> {
+pub fn shown_values<'a>(shows: &'a ShownPoints, point: &Point) -> Option<Vec<&'a Value>> {
     shows.at(&point.key.value).map(values_of)
 }
 
@@ -68,7 +68,7 @@ pub fn both<'a>(
 /// A measure is against a value more than two tolerances away (|x - v| > 2t), so that the two cannot be
 /// measurements of one thing.
 #[must_use]
-pub(crate) fn is_against(point: &Point, seen: &ObservedValue, allowed: &[&Value]) -> bool {
+pub fn is_against(point: &Point, seen: &ObservedValue, allowed: &[&Value]) -> bool {
     let differ = |values: &[Placed<Value>], allowed: &Value| {
         values
             .iter()
@@ -93,7 +93,7 @@ fn agrees(point: &Point, seen: &Value, allowed: &Value) -> bool {
 /// Whether two sets of allowed values can be told apart at `point`: they share no value (measure:
 /// every two lie more than two tolerances apart, so that no measurement fits both).
 #[must_use]
-pub(crate) fn is_told_apart(point: &Point, one: &[&Value], other: &[&Value]) -> bool {
+pub fn is_told_apart(point: &Point, one: &[&Value], other: &[&Value]) -> bool {
     let is_shared = |a: &Value, b: &Value| match (&point.kind, a.number(), b.number()) {
         (PointKind::Measure { tolerance, .. }, Some(a), Some(b)) => {
             (a - b).abs() <= 2.0 * tolerance + ROUNDING
@@ -106,14 +106,14 @@ pub(crate) fn is_told_apart(point: &Point, one: &[&Value], other: &[&Value]) -> 
 /// Whether what was seen at `point` on two sheets cannot be one and the same: they share no value
 /// (measure: every two lie more than the tolerance apart).
 #[must_use]
-pub(crate) fn is_seen_to_differ(point: &Point, one: &[&Value], other: &[&Value]) -> bool {
+pub fn is_seen_to_differ(point: &Point, one: &[&Value], other: &[&Value]) -> bool {
     !one.iter()
         .any(|a| other.iter().any(|b| agrees(point, a, b)))
 }
 
 /// Whether two sets of values are the same, in whatever order.
 #[must_use]
-pub(crate) fn is_same_set(one: &[&Value], other: &[&Value]) -> bool {
+pub fn is_same_set(one: &[&Value], other: &[&Value]) -> bool {
     let within = |inner: &[&Value], outer: &[&Value]| {
         inner
             .iter()

@@ -11,8 +11,8 @@
 use super::assumptions::error;
 use super::scale::{Allowed, Answer, Scale};
 use super::table::PointColumn;
-use crate::model::certainty::Certainty;
-use crate::study::index::ValueAt;
+use crate::index::ValueAt;
+use keyblock_model::certainty::Certainty;
 
 /// The chance of each answer from one class; all together 1.
 struct Chances {
@@ -136,10 +136,10 @@ fn as_number(count: usize) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::model::point::{EvidenceKind, RestsOn};
-    use crate::study::identification::next_point::information;
-    use crate::study::identification::scale::Measure;
-    use crate::study::index::ClassAt;
+    use crate::identification::next_point::information;
+    use crate::identification::scale::Measure;
+    use crate::index::ClassAt;
+    use keyblock_model::point::{EvidenceKind, RestsOn};
 
     /// The same by a sum over every answer and every class, which rounds a hundred thousand times.
     fn written_out(column: &PointColumn, shares: &[f64]) -> f64 {

@@ -14,8 +14,8 @@
 //! assert!((error(Probable, 0.2) - 0.28).abs() < 1e-12);
 //! ```
 
-use crate::model::certainty::Certainty;
-use crate::model::point::{Point, RestsOn};
+use keyblock_model::certainty::Certainty;
+use keyblock_model::point::{Point, RestsOn};
 
 /// How often an observation made with that certainty is wrong.
 #[must_use]

@@ -6,7 +6,7 @@
 //! Definitions: `docs/definitions.md, "Candidates"`.
 //!
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::{catalogue, key};
 //! # use keyblock::study::candidates::candidates;
 //! let catalogue = catalogue(r#"
@@ -23,13 +23,13 @@
 //! ```
 
 use super::allowed::{both, shown_values};
-use crate::model::design::Design;
-use crate::model::impression::{Identification, StateReading};
-use crate::model::key::Key;
-use crate::model::point::{Point, Value};
-use crate::model::printing::Printing;
-use crate::model::state::State;
-use crate::study::census::readings;
+use crate::census::readings;
+use keyblock_model::design::Design;
+use keyblock_model::impression::{Identification, StateReading};
+use keyblock_model::key::Key;
+use keyblock_model::point::{Point, Value};
+use keyblock_model::printing::Printing;
+use keyblock_model::state::State;
 
 /// A state, a printing, or a state with a printing that contains it.
 #[derive(Clone, Copy, Debug)]
@@ -96,10 +96,7 @@ pub fn candidates(design: &Design) -> Vec<Candidate<'_>> {
 /// The candidates that an identification allows, in all its readings; every candidate where it
 /// names neither state nor printing. Blocks in different conditions allow each state named.
 #[must_use]
-pub(crate) fn allowed_by<'a>(
-    design: &'a Design,
-    identified: &Identification,
-) -> Vec<Candidate<'a>> {
+pub fn allowed_by<'a>(design: &'a Design, identified: &Identification) -> Vec<Candidate<'a>> {
     candidates(design)
         .into_iter()
         .filter(|candidate| readings(identified).any(|reading| candidate.fits(reading)))

@@ -6,7 +6,7 @@
 //! Definitions: `docs/definitions.md, "States and numerals"` and `"Separability"`.
 //!
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::{catalogue, key};
 //! # use keyblock::study::changes::changes;
 //! let catalogue = catalogue(r#"
@@ -23,11 +23,11 @@
 //! ```
 
 use super::allowed::{is_same_set, is_told_apart, shown_values};
-use crate::model::design::Design;
-use crate::model::key::Key;
-use crate::model::point::{Point, RestsOn, Value};
-use crate::model::state::State;
-use crate::study::numerals::predecessors;
+use crate::numerals::predecessors;
+use keyblock_model::design::Design;
+use keyblock_model::key::Key;
+use keyblock_model::point::{Point, RestsOn, Value};
+use keyblock_model::state::State;
 
 /// How a state differs, at one point, from a state it follows.
 #[derive(Clone, Debug, PartialEq)]
@@ -54,7 +54,7 @@ pub struct StateChanges {
 impl StateChanges {
     /// Whether some point tells the two states apart.
     #[must_use]
-    pub(crate) fn tell_apart(&self) -> bool {
+    pub fn tell_apart(&self) -> bool {
         self.changed.iter().any(|c| c.tells_apart)
     }
 }

@@ -11,7 +11,7 @@
 //! Association 90, 773–795 (limits from memory). Definitions: `docs/definitions.md, "The two axes and their grades"`.
 //!
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::{catalogue, key};
 //! # use keyblock::model::certainty::Certainty;
 //! # use keyblock::study::{Studies, identify::{Observed, identify}, index::{PointAt, ValueAt}, scale::Answer};
@@ -45,10 +45,10 @@ use super::identify::{Identified, Observed, greater_first};
 use super::next_point::NextPoint;
 use super::scale::{Allowed, Scale};
 use super::table::{AxisRow, DiagnosticTable};
-use crate::model::certainty::Certainty;
-use crate::model::key::Key;
-use crate::model::point::RestsOn;
-use crate::study::index::{CandidateAt, PointAt};
+use crate::index::{CandidateAt, PointAt};
+use keyblock_model::certainty::Certainty;
+use keyblock_model::key::Key;
+use keyblock_model::point::RestsOn;
 
 /// The evidence of what was seen, for every state and every printing.
 #[derive(Clone, Debug, PartialEq)]

@@ -8,8 +8,8 @@
 
 use super::identify::rounded;
 use super::table::PointColumn;
-use crate::model::point::EvidenceKind;
-use crate::model::words::closed_list;
+use keyblock_model::point::EvidenceKind;
+use keyblock_model::words::closed_list;
 
 closed_list! {
     /// What one thing that was seen says of a state or printing.

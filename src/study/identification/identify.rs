@@ -11,7 +11,7 @@
 //! identification holds (`agree`).
 //!
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::{catalogue, key};
 //! # use keyblock::model::certainty::Certainty;
 //! # use keyblock::study::{Studies, identify::{Observed, identify}, index::{CandidateAt, PointAt, ValueAt}, scale::Answer};
@@ -41,12 +41,12 @@ use std::collections::BTreeSet;
 use super::assumptions::error;
 use super::scale::{Allowed, Answer};
 use super::table::{AxisRow, DiagnosticTable, PointColumn};
-use crate::model::certainty::Certainty;
-use crate::model::design::Design;
-use crate::model::impression::{BlockPrinted, Impression};
-use crate::model::key::Key;
-use crate::model::point::Point;
-use crate::study::index::{CandidateAt, ClassAt, Indexed, PointAt};
+use crate::index::{CandidateAt, ClassAt, Indexed, PointAt};
+use keyblock_model::certainty::Certainty;
+use keyblock_model::design::Design;
+use keyblock_model::impression::{BlockPrinted, Impression};
+use keyblock_model::key::Key;
+use keyblock_model::point::Point;
 
 /// An observation at a point of the table.
 #[derive(Clone, Debug, PartialEq)]
@@ -279,7 +279,7 @@ pub fn observed_on(
 
 /// Whether a point can be judged on a sheet: the matrix it rests on was not left unprinted.
 #[must_use]
-pub(crate) fn is_printed(impression: &Impression, point: &Point) -> bool {
+pub fn is_printed(impression: &Impression, point: &Point) -> bool {
     let Some(matrix) = &point.matrix else {
         return true;
     };

@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 use super::allowed::ROUNDING;
 use super::scale::{Allowed, Scale, ValueSet};
 use super::table::PointColumn;
-use crate::study::index::CandidateAt;
+use crate::index::CandidateAt;
 
 /// The observation under which a reader follows a lead.
 #[derive(Clone, Debug, PartialEq)]

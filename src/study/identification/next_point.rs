@@ -11,7 +11,7 @@
 use super::answer_chances;
 use super::identify::{Identified, Observed, greater_first};
 use super::table::{DiagnosticTable, PointColumn};
-use crate::study::index::{ClassAt, Indexed, PointAt};
+use crate::index::{ClassAt, Indexed, PointAt};
 
 /// A point and the information it is expected to give.
 #[derive(Clone, Copy, Debug, PartialEq)]

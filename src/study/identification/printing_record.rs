@@ -9,7 +9,7 @@
 //! Definitions: `docs/definitions.md, "What a sheet's page adds"`. Not here: what points say (`evidence`).
 //!
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::{catalogue, key};
 //! # use keyblock::study::printing_record::{Bearing, RecordedKind, recorded_evidence};
 //! let catalogue = catalogue(r#"
@@ -33,11 +33,11 @@
 //! ```
 
 pub use super::grades::Bearing;
-use crate::model::certainty::Certainty;
-use crate::model::design::Design;
-use crate::model::impression::{BlockPrinted, Impression};
-use crate::model::key::Key;
-use crate::model::printing::Printing;
+use keyblock_model::certainty::Certainty;
+use keyblock_model::design::Design;
+use keyblock_model::impression::{BlockPrinted, Impression};
+use keyblock_model::key::Key;
+use keyblock_model::printing::Printing;
 
 /// What the record of a printing says for or against it, given a sheet.
 #[derive(Clone, Debug, PartialEq, Eq)]

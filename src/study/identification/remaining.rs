@@ -8,7 +8,7 @@
 //! Definitions: `docs/definitions.md, "Exclusion and weight"` and `"What a sheet's page adds"`.
 //!
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::{catalogue, key};
 //! # use keyblock::study::remaining::not_excluded;
 //! let catalogue = catalogue(r#"
@@ -30,11 +30,11 @@ use super::allowed::is_against;
 use super::candidates::{Candidate, candidates};
 use super::identify::is_printed;
 use super::printing_record::{Bearing, recorded_evidence};
-use crate::model::certainty::Certainty;
-use crate::model::design::Design;
-use crate::model::impression::Impression;
-use crate::model::key::Key;
-use crate::model::point::{Observation, Point};
+use keyblock_model::certainty::Certainty;
+use keyblock_model::design::Design;
+use keyblock_model::impression::Impression;
+use keyblock_model::key::Key;
+use keyblock_model::point::{Observation, Point};
 
 /// The candidates that nothing recorded of an impression excludes; none where every one is excluded.
 #[must_use]

@@ -27,10 +27,10 @@ use std::collections::BTreeSet;
 use std::f64::consts::PI;
 
 use super::allowed::ROUNDING;
-use crate::model::design::Design;
-use crate::model::key::Key;
-use crate::model::point::{ObservedValue, Point, PointKind, ShownPoints, Value};
-use crate::study::index::ValueAt;
+use crate::index::ValueAt;
+use keyblock_model::design::Design;
+use keyblock_model::key::Key;
+use keyblock_model::point::{ObservedValue, Point, PointKind, ShownPoints, Value};
 
 /// The values a point can take.
 #[derive(Clone, Debug, PartialEq)]
@@ -151,7 +151,7 @@ impl Scale {
     /// The index of a value; any count that is not recorded is *other*. `None` for a word that the
     /// point does not take, and on the scale of a measure.
     #[must_use]
-    pub(crate) fn index_of(&self, value: &Value) -> Option<ValueAt> {
+    pub fn index_of(&self, value: &Value) -> Option<ValueAt> {
         let at = match (self, value) {
             (Scale::Words(words), Value::Word(word)) => words.iter().position(|w| w == word)?,
             (Scale::Counts(counts), Value::Count(n)) => {
@@ -184,7 +184,7 @@ impl Scale {
 
     /// The values that are not among `values`.
     #[must_use]
-    pub(crate) fn all_but(&self, values: &ValueSet) -> ValueSet {
+    pub fn all_but(&self, values: &ValueSet) -> ValueSet {
         self.values().filter(|at| !values.contains(at)).collect()
     }
 
@@ -226,7 +226,7 @@ impl Scale {
     /// Whether an answer is against a candidate that allows `allowed`: they share no value (a measure: they
     /// lie more than two tolerances apart). What gives no information is against nothing.
     #[must_use]
-    pub(crate) fn is_against(&self, answer: &Answer, allowed: &Allowed) -> bool {
+    pub fn is_against(&self, answer: &Answer, allowed: &Allowed) -> bool {
         match (self, answer, allowed) {
             (_, Answer::NotVisible | Answer::NotApplicable, _) => false,
             (Scale::Measure(measure), Answer::Number(x), Allowed::Number(v)) => {

@@ -12,7 +12,7 @@
 //!
 //! The corners of a cube, separated by three yes/no points, need all three (`tests/checks/separating.json`, "cube"):
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::{catalogue, key};
 //! # use keyblock::study::{Studies, index::PointAt};
 //! let mut record = String::from("-- records/designs/1/design.toml\n");
@@ -33,8 +33,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::table::{DiagnosticTable, PointColumn};
-use crate::model::point::RestsOn;
-use crate::study::index::{CandidateAt, ClassAt, Indexed, PointAt};
+use crate::index::{CandidateAt, ClassAt, Indexed, PointAt};
+use keyblock_model::point::RestsOn;
 
 /// Which candidates the points of a design separate.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]

@@ -8,7 +8,7 @@
 //! Not here: observations that contradict the identification (`agree`).
 //!
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::{catalogue, key};
 //! # use keyblock::study::{Studies, settle::narrower};
 //! let catalogue = catalogue(r#"
@@ -34,11 +34,11 @@ use super::identify::{Identified, Observed, identify, observed_on};
 use super::next_point::{NextPoint, next_points};
 use super::scale::Answer;
 use super::table::DiagnosticTable;
-use crate::model::design::Design;
-use crate::model::impression::{Impression, StateReading};
-use crate::model::key::Key;
-use crate::study::census::readings;
-use crate::study::index::{CandidateAt, PointAt};
+use crate::census::readings;
+use crate::index::{CandidateAt, PointAt};
+use keyblock_model::design::Design;
+use keyblock_model::impression::{Impression, StateReading};
+use keyblock_model::key::Key;
 
 /// How far the record of a sheet settles its identification.
 #[derive(Clone, Debug, PartialEq)]

@@ -11,7 +11,7 @@
 //! little of what turns up next. Definitions: `docs/definitions.md, "Candidates"` and `"What a candidate allows"`.
 //!
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::{catalogue, key};
 //! # use keyblock::study::table::DiagnosticTable;
 //! let catalogue = catalogue(r#"
@@ -28,10 +28,10 @@
 use super::assumptions::straying;
 use super::candidates::{Candidate, candidates};
 use super::scale::{Allowed, Scale};
-use crate::model::design::Design;
-use crate::model::key::Key;
-use crate::model::point::{EvidenceKind, Point, RestsOn, ShownPoints};
-use crate::study::index::{CandidateAt, ClassAt, Indexed, PointAt};
+use crate::index::{CandidateAt, ClassAt, Indexed, PointAt};
+use keyblock_model::design::Design;
+use keyblock_model::key::Key;
+use keyblock_model::point::{EvidenceKind, Point, RestsOn, ShownPoints};
 
 /// The candidates of a design, and what each allows at each point.
 #[derive(Clone, Debug, Default, PartialEq)]

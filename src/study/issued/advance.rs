@@ -6,10 +6,10 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::model::issued_address::IssuedAddress;
-use crate::model::place::Place;
-use crate::model::register::{Aspect, IssuedEdition, IssuedEntry, Register, Subject};
-use crate::model::words::ClosedList as _;
+use keyblock_model::issued_address::IssuedAddress;
+use keyblock_model::place::Place;
+use keyblock_model::register::{Aspect, IssuedEdition, IssuedEntry, Register, Subject};
+use keyblock_model::words::ClosedList as _;
 
 use super::present::{Present, PresentEntry};
 

@@ -3,10 +3,10 @@
 //! In: the catalogue as readers may know it, with its register, and its studies. Out: [`Editions`]; `None` before the
 //! first edition.
 
-use crate::model::catalogue::Catalogue;
-use crate::model::place::Placed;
-use crate::model::register::{IssuedEdition, Register};
-use crate::study::Studies;
+use crate::Studies;
+use keyblock_model::catalogue::Catalogue;
+use keyblock_model::place::Placed;
+use keyblock_model::register::{IssuedEdition, Register};
 
 use super::account::EditionAccount;
 use super::advance::advanced;

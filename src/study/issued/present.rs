@@ -5,20 +5,20 @@
 
 use std::collections::BTreeMap;
 
-use crate::model::catalogue::Catalogue;
-use crate::model::design::{Comparison, Design};
-use crate::model::impression::Impression;
-use crate::model::issued_address::IssuedAddress;
-use crate::model::issued_reading::IssuedReadings;
-use crate::model::key::{Key, PictureKey, PictureOwner};
-use crate::model::link::Target;
-use crate::model::note::Note;
-use crate::model::occurrence::{DesignPart, RecordId};
-use crate::model::register::{Aspect, Digest, Subject};
-use crate::model::standing::RecordStanding;
-use crate::model::words::{ClosedList as _, Standing};
-use crate::study::Studies;
-use crate::study::numerals::roman;
+use crate::Studies;
+use crate::numerals::roman;
+use keyblock_model::catalogue::Catalogue;
+use keyblock_model::design::{Comparison, Design};
+use keyblock_model::impression::Impression;
+use keyblock_model::issued_address::IssuedAddress;
+use keyblock_model::issued_reading::IssuedReadings;
+use keyblock_model::key::{Key, PictureKey, PictureOwner};
+use keyblock_model::link::Target;
+use keyblock_model::note::Note;
+use keyblock_model::occurrence::{DesignPart, RecordId};
+use keyblock_model::register::{Aspect, Digest, Subject};
+use keyblock_model::standing::RecordStanding;
+use keyblock_model::words::{ClosedList as _, Standing};
 
 use super::subjects::subject;
 
@@ -36,7 +36,7 @@ pub struct PresentEntry {
 pub struct Present(pub BTreeMap<IssuedAddress, PresentEntry>);
 
 impl Present {
-    /// The addresses of a catalogue that readers may know: of [`crate::model::public::Public`], with its studies.
+    /// The addresses of a catalogue that readers may know: of [`keyblock_model::public::Public`], with its studies.
     #[must_use]
     pub fn of(catalogue: &Catalogue, studies: &Studies) -> Present {
         let mut present = Present::default();

@@ -5,8 +5,8 @@
 
 use std::collections::BTreeMap;
 
-use crate::model::issued_address::IssuedAddress;
-use crate::model::register::{Aspect, IssuedEntry, Register};
+use keyblock_model::issued_address::IssuedAddress;
+use keyblock_model::register::{Aspect, IssuedEntry, Register};
 
 /// A value that an entry had, and the editions that had it.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -1,6 +1,6 @@
 //! The subject of an entry that each key of a record belongs to.
 
-use crate::model::register::Subject;
+use keyblock_model::register::Subject;
 
 /// The subject that a key of a record belongs to; `None` for keys that are told otherwise (a number), or that readers
 /// do not see.
@@ -40,27 +40,4 @@ pub fn subject(key: &str) -> Option<Subject> {
         "standing" | "see" | "why" => Subject::Standing,
         _ => Subject::Particulars,
     })
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::read::shape::{DESIGN, IMPRESSION};
-
-    /// Particulars are for holders, people and marks, and for what every kind of record may have: a page or an identifier
-    /// elsewhere. Another new key of a design or an impression must be given a subject.
-    #[test]
-    fn every_key_of_a_design_and_of_an_impression_has_a_subject() {
-        for shape in [&DESIGN, &IMPRESSION] {
-            for key in shape.keys() {
-                let is_silent = ["private", "settled", "was", "web", "ids"].contains(&key.name);
-                assert!(
-                    is_silent || subject(key.name) != Some(Subject::Particulars),
-                    "`{}` of {} has no subject",
-                    key.name,
-                    shape.name
-                );
-            }
-        }
-    }
 }

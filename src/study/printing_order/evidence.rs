@@ -7,18 +7,18 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::reason::{DatedBy, Reason, WearStep};
 use super::unchanged::{Unchanged, ancestors, index_of, matrix_of, standing};
-use crate::model::certainty::{Certainty, Statements};
-use crate::model::design::Design;
-use crate::model::edtf::{Date, Day};
-use crate::model::impression::{Identification, Impression, StateReading};
-use crate::model::key::Key;
-use crate::model::point::{ObservedValue, Point, PointKind, RestsOn};
-use crate::study::census::editions::only_printing;
-use crate::study::census::{is_counted, readings};
-use crate::study::identification::agree::contradiction;
-use crate::study::identification::candidates::candidates;
-use crate::study::identification::identify::is_printed;
-use crate::study::index::ValueAt;
+use crate::census::editions::only_printing;
+use crate::census::{is_counted, readings};
+use crate::identification::agree::contradiction;
+use crate::identification::candidates::candidates;
+use crate::identification::identify::is_printed;
+use crate::index::ValueAt;
+use keyblock_model::certainty::{Certainty, Statements};
+use keyblock_model::design::Design;
+use keyblock_model::edtf::{Date, Day};
+use keyblock_model::impression::{Identification, Impression, StateReading};
+use keyblock_model::key::Key;
+use keyblock_model::point::{ObservedValue, Point, PointKind, RestsOn};
 
 /// What the records of one design share: its points of wear, its states, the dates met.
 pub(super) struct Ground<'a> {

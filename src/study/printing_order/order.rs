@@ -5,10 +5,10 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::evidence::{DaysOf, Evidence, Ground, Placing, ended_before};
 use super::reason::{DatedBy, Reason};
 use super::relation::Relation;
-use crate::model::design::Design;
-use crate::model::key::{ImpressionKey, Key};
-use crate::study::census::Groups;
-use crate::study::index::{Indexed, PlaceAt, ValueAt};
+use crate::census::Groups;
+use crate::index::{Indexed, PlaceAt, ValueAt};
+use keyblock_model::design::Design;
+use keyblock_model::key::{ImpressionKey, Key};
 
 /// The order in which the sheets of a design were printed, as far as it is known.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -76,7 +76,7 @@ struct Class {
 /// The order of printing of a design's sheets. `groups` says which of its records are one sheet.
 ///
 /// ```
-/// # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+/// # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 /// # use literal::{catalogue, key};
 /// # use keyblock::study::census::Groups;
 /// # use keyblock::study::index::PlaceAt;

@@ -1,8 +1,8 @@
 //! Why one sheet was printed before another.
 
-use crate::model::edtf::Date;
-use crate::model::key::Key;
-use crate::study::index::ValueAt;
+use crate::index::ValueAt;
+use keyblock_model::edtf::Date;
+use keyblock_model::key::Key;
 
 /// A reason why one sheet was printed before another.
 #[derive(Clone, Debug, PartialEq)]

@@ -7,12 +7,12 @@
 
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
-use crate::model::design::Design;
-use crate::model::key::Key;
-use crate::model::point::{Point, PointKind, RestsOn};
-use crate::model::state::State;
-use crate::study::identification::allowed::{is_told_apart, shown_values};
-use crate::study::numerals::predecessors;
+use crate::identification::allowed::{is_told_apart, shown_values};
+use crate::numerals::predecessors;
+use keyblock_model::design::Design;
+use keyblock_model::key::Key;
+use keyblock_model::point::{Point, PointKind, RestsOn};
+use keyblock_model::state::State;
 
 /// The pairs of states between which a matrix did not change.
 pub(super) struct Unchanged(BTreeSet<(usize, usize)>);
@@ -97,7 +97,7 @@ pub(super) fn standing(design: &Design) -> impl Iterator<Item = (usize, &State)>
 }
 
 /// The index of a state in the record.
-pub(super) fn index_of(design: &Design, key: &Key) -> Option<usize> {
+pub fn index_of(design: &Design, key: &Key) -> Option<usize> {
     design.states.iter().position(|s| s.key.value == *key)
 }
 

@@ -5,10 +5,10 @@
 
 use super::evidence::{Evidence, Ground, Placing};
 use super::reason::WearStep;
-use crate::model::design::Design;
-use crate::model::key::{ImpressionKey, Key};
-use crate::study::census::Groups;
-use crate::study::census::editions::{MetNumber, numbers_met};
+use crate::census::Groups;
+use crate::census::editions::{MetNumber, numbers_met};
+use keyblock_model::design::Design;
+use keyblock_model::key::{ImpressionKey, Key};
 
 /// Two sheets of one printing that have one number, and wear that orders them.
 #[derive(Clone, Debug, PartialEq)]

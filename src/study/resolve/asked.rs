@@ -2,9 +2,9 @@
 //! of record in a link, words such as "no.", the edition.
 
 use super::names::{QueryWords, References};
-use crate::model::link::Target;
-use crate::study::search::query::bare;
-use crate::study::search::words::number_parts;
+use crate::search::query::bare;
+use crate::search::words::number_parts;
+use keyblock_model::link::Target;
 
 /// A reference in parts.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]

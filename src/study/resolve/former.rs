@@ -4,16 +4,16 @@
 //! edition is still understood. A former name of something that is not there is left out.
 
 use super::names::{DesignNames, FormerNumber, FormerNumeral, References, StateNames};
-use crate::model::catalogue::Catalogue;
-use crate::model::former::Named;
-use crate::model::issued_address::IssuedAddress;
-use crate::model::key::Key;
-use crate::model::link::Target;
-use crate::model::occurrence::DesignPart as RecordPart;
-use crate::model::register::Aspect;
-use crate::study::concordance::DesignPart;
-use crate::study::issued::readings::EditionReadings;
-use crate::study::numerals::from_roman;
+use crate::concordance::DesignPart;
+use crate::issued::readings::EditionReadings;
+use crate::numerals::from_roman;
+use keyblock_model::catalogue::Catalogue;
+use keyblock_model::former::Named;
+use keyblock_model::issued_address::IssuedAddress;
+use keyblock_model::key::Key;
+use keyblock_model::link::Target;
+use keyblock_model::occurrence::DesignPart as RecordPart;
+use keyblock_model::register::Aspect;
 
 impl References {
     /// Adds every former name of a catalogue: the keys that its records say they had, and the numbers and numerals in

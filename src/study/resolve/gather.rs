@@ -9,24 +9,24 @@ use super::names::{
     Accession, DesignNames, EarlierRow, Fate, Names, NumberKind, OwnReading, PrintingNames,
     QueryWords, References, Stands, StateNames, WorkNames,
 };
-use crate::model::as_found::OtherId;
-use crate::model::catalogue::Catalogue;
-use crate::model::design::{Design, TitleKind};
-use crate::model::document::Document;
-use crate::model::holder::Holder;
-use crate::model::key::Key;
-use crate::model::link::Target;
-use crate::model::literature::Work;
-use crate::model::mark::MarkRecord;
-use crate::model::person::Person;
-use crate::model::series::SeriesRecord;
-use crate::model::standing::RecordStanding;
-use crate::model::words::Standing;
-use crate::study::concordance::{Concordance, DesignPart, ReverseRow};
-use crate::study::joined::JoinedSheets;
-use crate::study::numerals::numerals;
-use crate::study::order::Order;
-use crate::study::search::words::{number_key, without_stops};
+use crate::concordance::{Concordance, DesignPart, ReverseRow};
+use crate::joined::JoinedSheets;
+use crate::numerals::numerals;
+use crate::order::Order;
+use crate::search::words::{number_key, without_stops};
+use keyblock_model::as_found::OtherId;
+use keyblock_model::catalogue::Catalogue;
+use keyblock_model::design::{Design, TitleKind};
+use keyblock_model::document::Document;
+use keyblock_model::holder::Holder;
+use keyblock_model::key::Key;
+use keyblock_model::link::Target;
+use keyblock_model::literature::Work;
+use keyblock_model::mark::MarkRecord;
+use keyblock_model::person::Person;
+use keyblock_model::series::SeriesRecord;
+use keyblock_model::standing::RecordStanding;
+use keyblock_model::words::Standing;
 
 impl References {
     /// The names of a catalogue. `words` are those of its language.
@@ -97,7 +97,7 @@ fn each_once<'t>(texts: impl IntoIterator<Item = &'t str>) -> Vec<String> {
 
 fn design(design: &Design, joined: &JoinedSheets) -> DesignNames {
     let numerals = numerals(design);
-    let state = |state: &crate::model::state::State| StateNames {
+    let state = |state: &keyblock_model::state::State| StateNames {
         key: state.key.value.clone(),
         place: numerals.get(&state.key.value).map(|n| n.place()),
         was: Vec::new(),

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, HashMap};
 
 use super::names::{Names, References};
 use super::reading::{Meant, Rank, Why};
-use crate::study::search::words::number_parts;
+use crate::search::words::number_parts;
 
 /// The names of a catalogue by their keys.
 #[derive(Clone, Debug, Default)]

@@ -4,10 +4,10 @@
 
 use std::collections::BTreeMap;
 
-use crate::model::key::{ImpressionKey, Key};
-use crate::model::link::Target;
-use crate::model::literature::Relation;
-use crate::model::words::closed_list;
+use keyblock_model::key::{ImpressionKey, Key};
+use keyblock_model::link::Target;
+use keyblock_model::literature::Relation;
+use keyblock_model::words::closed_list;
 
 /// Everything that can be cited, each list in the order in which equally good readings stand.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]

@@ -3,8 +3,8 @@
 use super::asked::Reader;
 use super::names::{DesignNames, StateNames};
 use super::reading::{Meant, Why};
-use crate::study::numerals::from_roman;
-use crate::study::search::words::number_parts;
+use crate::numerals::from_roman;
+use crate::search::words::number_parts;
 
 /// Where the design was found, which decides what a lone figure after it may be.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

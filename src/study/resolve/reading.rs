@@ -1,11 +1,11 @@
 //! A reading of a reference: what is meant, how certainly, and why.
 
 use super::names::{DesignNames, Names, References, Stands};
-use crate::model::certainty::Certainty;
-use crate::model::key::Key;
-use crate::model::link::Target as Link;
-use crate::model::literature::Relation;
-use crate::study::numerals::roman;
+use crate::numerals::roman;
+use keyblock_model::certainty::Certainty;
+use keyblock_model::key::Key;
+use keyblock_model::link::Target as Link;
+use keyblock_model::literature::Relation;
 
 /// What a reference means: places in the lists of [`References`]. The order is that of readings that are equally good.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]

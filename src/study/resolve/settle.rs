@@ -1,7 +1,7 @@
 //! Readings of one reference beside each other: each thing once, how certain each is beside the others, and their order.
 
 use super::reading::{Meant, Reading};
-use crate::model::certainty::Certainty;
+use keyblock_model::certainty::Certainty;
 
 /// The readings with the likeliest first.
 ///

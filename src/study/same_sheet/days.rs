@@ -3,11 +3,11 @@
 //!
 //! In: dates of a record (EDTF). Out: spans of days. Definitions: `docs/definitions.md, "Dates"`.
 
-use crate::model::catalogue::Catalogue;
-use crate::model::certainty::Basis;
-use crate::model::edtf::{Date, Day};
-use crate::model::impression::Impression;
-use crate::model::place::Placed;
+use keyblock_model::catalogue::Catalogue;
+use keyblock_model::certainty::Basis;
+use keyblock_model::edtf::{Date, Day};
+use keyblock_model::impression::Impression;
+use keyblock_model::place::Placed;
 
 /// A day after every date: the end of what still lasts.
 pub(super) const STILL: Day = Day {

@@ -7,12 +7,12 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::reason::PartyIdentity;
 use super::texts;
-use crate::model::catalogue::Catalogue;
-use crate::model::design::Design;
-use crate::model::holder::HolderKind;
-use crate::model::key::Key;
-use crate::model::mark::MarkKind;
-use crate::study::census::Groups;
+use crate::census::Groups;
+use keyblock_model::catalogue::Catalogue;
+use keyblock_model::design::Design;
+use keyblock_model::holder::HolderKind;
+use keyblock_model::key::Key;
+use keyblock_model::mark::MarkKind;
 
 /// Facts that hold for every design of a catalogue.
 pub(super) struct CatalogueFacts<'a> {

@@ -11,9 +11,9 @@ use super::reason::Bearing;
 use super::record::ComparedRecord;
 use super::size_index::SizeIndex;
 use super::tie_index::TieIndex;
-use crate::model::catalogue::Catalogue;
-use crate::study::census::Groups;
-use crate::study::index::SheetAt;
+use crate::census::Groups;
+use crate::index::SheetAt;
+use keyblock_model::catalogue::Catalogue;
 
 /// The joined records that contradict each other, in order. Groups of more than `most` records are left out, and
 /// withdrawn records.

@@ -32,7 +32,7 @@
 //! Not here: which records are joined (`census`), and the words (`audit::same_sheet`).
 //!
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::{catalogue, key};
 //! # use keyblock::study::{census::Groups, same_sheet::{pairs, reason::Bearing}};
 //! let catalogue = catalogue(r#"

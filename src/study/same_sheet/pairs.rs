@@ -14,12 +14,12 @@ use super::reason::{Bearing, Reason};
 use super::record::ComparedRecord;
 use super::size_index::SizeIndex;
 use super::tie_index::TieIndex;
-use crate::model::catalogue::Catalogue;
-use crate::model::design::Design;
-use crate::model::impression::{Impression, OtherSheet};
-use crate::model::key::{ImpressionKey, Key};
-use crate::study::census::{Groups, is_counted};
-use crate::study::index::{Indexed, SheetAt};
+use crate::census::{Groups, is_counted};
+use crate::index::{Indexed, SheetAt};
+use keyblock_model::catalogue::Catalogue;
+use keyblock_model::design::Design;
+use keyblock_model::impression::{Impression, OtherSheet};
+use keyblock_model::key::{ImpressionKey, Key};
 
 /// Two records that may be one sheet, or that a record says may be one.
 #[derive(Clone, Debug, PartialEq)]

@@ -10,10 +10,10 @@
 use super::days::{STILL, TODAY, firm, met};
 use super::facts::CatalogueFacts;
 use super::reason::PartyIdentity;
-use crate::model::edtf::Day;
-use crate::model::impression::{Impression, Status};
-use crate::model::place::Place;
-use crate::model::provenance::{PartyRole, ProvenanceEntry};
+use keyblock_model::edtf::Day;
+use keyblock_model::impression::{Impression, Status};
+use keyblock_model::place::Place;
+use keyblock_model::provenance::{PartyRole, ProvenanceEntry};
 
 /// A time for which a party certainly had a sheet.
 pub(super) struct Possession {

@@ -3,15 +3,15 @@
 //! Each holds the values it compares, those of the first record before those of the second. The comparisons
 //! (`compare`) make these values. Not here: their words for editors (`audit::same_sheet`) and for programs (`kind`).
 
-use crate::model::edtf::{Date, Day};
-use crate::model::key::Key;
-use crate::model::literature::Cited;
-use crate::model::mark::MarkKind;
-use crate::model::place::Place;
-use crate::model::point::Value;
-use crate::model::provenance::{Party, PartyRole};
-use crate::model::size::Size;
-use crate::study::tolerance::PaperMeasure;
+use crate::tolerance::PaperMeasure;
+use keyblock_model::edtf::{Date, Day};
+use keyblock_model::key::Key;
+use keyblock_model::literature::Cited;
+use keyblock_model::mark::MarkKind;
+use keyblock_model::place::Place;
+use keyblock_model::point::Value;
+use keyblock_model::provenance::{Party, PartyRole};
+use keyblock_model::size::Size;
 
 /// The weight of a reason, from most for to most against.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -33,7 +33,7 @@ pub enum Bearing {
 impl Bearing {
     /// Whether it speaks for one sheet.
     #[must_use]
-    pub(crate) fn is_for(self) -> bool {
+    pub fn is_for(self) -> bool {
         self < Bearing::Weighs
     }
 }

@@ -9,10 +9,10 @@ use super::facts::CatalogueFacts;
 use super::possession::{Possession, possessions};
 use super::reason::{PartyIdentity, Tie};
 use super::ties::ties;
-use crate::model::design::Design;
-use crate::model::edtf::Day;
-use crate::model::impression::{Impression, Status};
-use crate::model::place::Place;
+use keyblock_model::design::Design;
+use keyblock_model::edtf::Day;
+use keyblock_model::impression::{Impression, Status};
+use keyblock_model::place::Place;
 
 /// A record of a design that counts.
 pub(super) struct ComparedRecord<'a> {

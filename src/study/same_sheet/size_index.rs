@@ -5,11 +5,11 @@
 
 use std::collections::BTreeMap;
 
-use crate::model::certainty::{Certainty, Statement, Statements};
-use crate::model::impression::Impression;
-use crate::model::size::Size;
-use crate::study::index::SheetAt;
-use crate::study::tolerance::{SHEET_ALIKE_MM, sheets_agree};
+use crate::index::SheetAt;
+use crate::tolerance::{SHEET_ALIKE_MM, sheets_agree};
+use keyblock_model::certainty::{Certainty, Statement, Statements};
+use keyblock_model::impression::Impression;
+use keyblock_model::size::Size;
 
 /// The sheets of a design by size.
 pub(super) struct SizeIndex {

@@ -3,7 +3,7 @@
 //! In: texts as recorded. Out: the same without case, punctuation and repeated spaces, or `None` where too
 //! little is left to compare.
 
-use crate::model::mark::Mark;
+use keyblock_model::mark::Mark;
 
 /// The fewest letters and figures of writing that is a tie; with fewer it is none: "12", "Imp.", "1927".
 const TELLING_LETTERS: usize = 6;

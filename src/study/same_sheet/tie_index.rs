@@ -6,7 +6,7 @@
 use std::collections::BTreeMap;
 
 use super::reason::Tie;
-use crate::study::index::SheetAt;
+use crate::index::SheetAt;
 
 /// Which sheets of a design share a tie.
 pub(super) struct TieIndex {

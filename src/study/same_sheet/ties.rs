@@ -7,14 +7,14 @@
 use super::facts::CatalogueFacts;
 use super::reason::{PartyIdentity, Tie};
 use super::texts::{inscribed, letters, plain_number};
-use crate::model::certainty::Certainty;
-use crate::model::design::Design;
-use crate::model::impression::Impression;
-use crate::model::key::Key;
-use crate::model::mark::{Mark, MarkKind};
-use crate::model::place::Place;
-use crate::model::provenance::{PartyRole, ProvenanceEntry};
-use crate::study::census::editions::{Numbering, only_printing, read_numbering};
+use crate::census::editions::{Numbering, only_printing, read_numbering};
+use keyblock_model::certainty::Certainty;
+use keyblock_model::design::Design;
+use keyblock_model::impression::Impression;
+use keyblock_model::key::Key;
+use keyblock_model::mark::{Mark, MarkKind};
+use keyblock_model::place::Place;
+use keyblock_model::provenance::{PartyRole, ProvenanceEntry};
 
 /// The ties of a record with their places, and the one its provenance ends with.
 pub(super) fn ties(

@@ -9,7 +9,7 @@ use std::fmt::Write as _;
 
 use super::entry::{Entry, Narrowing, NarrowingValue};
 use super::shards::MOST_BYTES;
-use crate::model::words::ClosedList as _;
+use keyblock_model::words::ClosedList as _;
 
 /// The values of all entries by one thing that readers narrow by.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -1,6 +1,6 @@
 //! An entry: a record, or a part of one, as it is searched and as it is shown when it is found.
 
-use crate::model::words::closed_list;
+use keyblock_model::words::closed_list;
 
 closed_list! {
     /// What an entry is. The order is that of results that fit a query equally well.

@@ -145,7 +145,7 @@ mod tests {
 
     const HEAD: &str = "# What each letter folds into, before the tab, and the letters that do, after it. Only letters that NFKC leaves\n\
                         # as they are. Made from the data of Unicode (crates icu_normalizer and icu_properties) by the rule of\n\
-                        # tests/checks/search_folding.json: KEYBLOCK_BLESS=1 cargo test --lib the_table_of_folding\n";
+                        # tests/checks/search_folding.json: KEYBLOCK_BLESS=1 cargo test -p keyblock-study the_table_of_folding\n";
 
     #[test]
     #[allow(
@@ -173,14 +173,14 @@ mod tests {
             made.push_str(letters);
             made.push('\n');
         }
-        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/src/study/search/folding.txt");
+        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/search/folding.txt");
         if std::env::var_os("KEYBLOCK_BLESS").is_some() {
             std::fs::write(path, &made).unwrap();
         }
         let stands = std::fs::read_to_string(path).unwrap();
         assert!(
             stands == made,
-            "the table is out of date: KEYBLOCK_BLESS=1 cargo test --lib the_table_of_folding"
+            "the table is out of date: KEYBLOCK_BLESS=1 cargo test -p keyblock-study the_table_of_folding"
         );
     }
 

@@ -6,7 +6,7 @@
 use std::collections::BTreeSet;
 
 use super::graph::Graph;
-use crate::study::index::{Indexed, SheetAt};
+use crate::index::{Indexed, SheetAt};
 
 impl Graph {
     /// A lower bound for a part too large to solve: a set of vertices no two of which are joined, less one for each

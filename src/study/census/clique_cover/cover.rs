@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 
 use super::exact::smallest_cover;
 use super::graph::Graph;
-use crate::study::index::SheetAt;
+use crate::index::SheetAt;
 
 /// The largest connected part that is solved exactly (`docs/definitions.md, "Distinct sheets"`).
 pub const EXACT_UP_TO: usize = 24;

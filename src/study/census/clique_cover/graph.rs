@@ -4,7 +4,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::study::index::{Indexed, SheetAt};
+use crate::index::{Indexed, SheetAt};
 
 /// A graph of sheets: for each, those it is joined to.
 ///

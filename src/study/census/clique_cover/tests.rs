@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use super::cover::{Cover, EXACT_UP_TO};
 use super::graph::Graph;
-use crate::study::index::SheetAt;
+use crate::index::SheetAt;
 
 fn graph(vertices: usize, edges: &[(usize, usize)]) -> Graph {
     let mut graph = Graph::unjoined(vertices);

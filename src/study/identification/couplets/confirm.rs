@@ -4,8 +4,8 @@ use std::collections::BTreeSet;
 
 use super::deciding::could_be_against;
 use super::key::{Couplet, Goal};
-use crate::study::identification::table::DiagnosticTable;
-use crate::study::index::{CoupletAt, Indexed, PointAt};
+use crate::identification::table::DiagnosticTable;
+use crate::index::{CoupletAt, Indexed, PointAt};
 
 /// The most points that an end names to confirm it.
 const MOST_CONFIRMING: usize = 3;

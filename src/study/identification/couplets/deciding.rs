@@ -1,10 +1,10 @@
 //! The deciding points of a table, and what could be seen there.
 
-use crate::study::identification::identify::{Identified, WeighedCandidate, greater_first};
-use crate::study::identification::next_point::expected_bits;
-use crate::study::identification::scale::Allowed;
-use crate::study::identification::table::{DiagnosticTable, PointColumn};
-use crate::study::index::{CandidateAt, PointAt};
+use crate::identification::identify::{Identified, WeighedCandidate, greater_first};
+use crate::identification::next_point::expected_bits;
+use crate::identification::scale::Allowed;
+use crate::identification::table::{DiagnosticTable, PointColumn};
+use crate::index::{CandidateAt, PointAt};
 
 /// The deciding points of a table, those first that give most information about all its candidates.
 pub(super) fn deciding_points(table: &DiagnosticTable, candidates: &[CandidateAt]) -> Vec<PointAt> {

@@ -4,11 +4,11 @@ use std::collections::{BTreeMap, VecDeque};
 
 use super::deciding::{could_be_against, deciding_points, equally_likely};
 use super::key::{Couplet, Goal, Lead};
-use crate::study::identification::identify::greater_first;
-use crate::study::identification::leads::{Branch, all_branches, narrowing, narrows};
-use crate::study::identification::next_point::expected_bits;
-use crate::study::identification::table::DiagnosticTable;
-use crate::study::index::{CandidateAt, CoupletAt, Indexed, PointAt};
+use crate::identification::identify::greater_first;
+use crate::identification::leads::{Branch, all_branches, narrowing, narrows};
+use crate::identification::next_point::expected_bits;
+use crate::identification::table::DiagnosticTable;
+use crate::index::{CandidateAt, CoupletAt, Indexed, PointAt};
 
 /// The most couplets of a key, about twelve pages; a longer one is cut off.
 pub const MOST_COUPLETS: usize = 120;

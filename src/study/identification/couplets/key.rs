@@ -1,7 +1,7 @@
 //! The types of a key for paper.
 
-use crate::study::identification::leads::LeadCondition;
-use crate::study::index::{CandidateAt, CoupletAt, Indexed, PointAt};
+use crate::identification::leads::LeadCondition;
+use crate::index::{CandidateAt, CoupletAt, Indexed, PointAt};
 
 /// A key for paper.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -20,7 +20,7 @@
 //! Not here: the leads of one point (`leads`).
 //!
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::{catalogue, key};
 //! # use keyblock::study::{Studies, couplets::{Goal, couplets}, index::CoupletAt};
 //! let catalogue = catalogue(r#"

@@ -1,7 +1,7 @@
 //! The order in which couplets are printed.
 
 use super::key::{Couplet, Goal};
-use crate::study::index::{CoupletAt, Indexed};
+use crate::index::{CoupletAt, Indexed};
 
 /// The couplets numbered so that every lead goes on to a later one, and a first lead to the next one where
 /// possible: the reverse of the order in which a depth-first walk, leads last to first, leaves them.

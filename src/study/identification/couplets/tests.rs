@@ -1,10 +1,10 @@
 //! Keys of random tables: no correct answer loses the right candidate.
 
 use super::*;
-use crate::model::point::{EvidenceKind, RestsOn};
-use crate::study::identification::scale::{Allowed, Measure, Scale, ValueSet};
-use crate::study::identification::table::{CandidateRow, PointColumn};
-use crate::study::index::{CandidateAt, ClassAt, CoupletAt, ValueAt};
+use crate::identification::scale::{Allowed, Measure, Scale, ValueSet};
+use crate::identification::table::{CandidateRow, PointColumn};
+use crate::index::{CandidateAt, ClassAt, CoupletAt, ValueAt};
+use keyblock_model::point::{EvidenceKind, RestsOn};
 
 /// Pseudo-random numbers, the same at every run (Knuth's linear congruence, MMIX).
 struct Dice(u64);

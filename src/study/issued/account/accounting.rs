@@ -4,8 +4,8 @@
 
 use std::collections::BTreeMap;
 
-use crate::model::issued_address::{IssuedAddress, IssuedKind};
-use crate::model::register::{Aspect, IssuedEntry, Register, Subject};
+use keyblock_model::issued_address::{IssuedAddress, IssuedKind};
+use keyblock_model::register::{Aspect, IssuedEntry, Register, Subject};
 
 /// The register as one of its editions changed it.
 pub(super) struct Accounting<'r> {

@@ -1,9 +1,9 @@
 //! The changes that an edition made, as data without words.
 
-use crate::model::issued_address::IssuedAddress;
-use crate::model::key::{ImpressionKey, Key};
-use crate::model::occurrence::DesignPart;
-use crate::model::register::Subject;
+use keyblock_model::issued_address::IssuedAddress;
+use keyblock_model::key::{ImpressionKey, Key};
+use keyblock_model::occurrence::DesignPart;
+use keyblock_model::register::Subject;
 
 /// What an edition changed in a design.
 #[derive(Clone, Debug, PartialEq)]
@@ -76,7 +76,7 @@ pub struct SheetAccount {
 pub enum SheetChange {
     /// It is new.
     New,
-    /// It is identified otherwise, as the register writes it ([`crate::model::issued_reading`]).
+    /// It is identified otherwise, as the register writes it ([`keyblock_model::issued_reading`]).
     Identified {
         /// The identification before; empty where there was none.
         was: String,

@@ -4,9 +4,9 @@ use std::collections::BTreeSet;
 
 use super::accounting::Accounting;
 use super::changes::{DesignAccount, DesignChange, PartChange};
-use crate::model::issued_address::IssuedAddress;
-use crate::model::occurrence::DesignPart;
-use crate::model::register::{Aspect, IssuedEntry, Subject};
+use keyblock_model::issued_address::IssuedAddress;
+use keyblock_model::occurrence::DesignPart;
+use keyblock_model::register::{Aspect, IssuedEntry, Subject};
 
 impl Accounting<'_> {
     /// The changes of the entry of a design.

@@ -20,10 +20,10 @@ use std::collections::BTreeMap;
 
 use self::accounting::Accounting;
 use self::changes::{DesignAccount, DesignChange, HolderChange, RecordAccount, SheetAccount};
-use crate::model::issued_address::{IssuedAddress, IssuedKind};
-use crate::model::key::Key;
-use crate::model::link::Target;
-use crate::model::register::Register;
+use keyblock_model::issued_address::{IssuedAddress, IssuedKind};
+use keyblock_model::key::Key;
+use keyblock_model::link::Target;
+use keyblock_model::register::Register;
 
 /// What an edition changed.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -3,8 +3,8 @@
 
 use super::accounting::Accounting;
 use super::changes::{RecordAccount, RecordChange};
-use crate::model::issued_address::{IssuedAddress, IssuedKind};
-use crate::model::register::{Aspect, IssuedEntry, Subject};
+use keyblock_model::issued_address::{IssuedAddress, IssuedKind};
+use keyblock_model::register::{Aspect, IssuedEntry, Subject};
 
 impl Accounting<'_> {
     /// The account of a record; `None` where nothing of it changed.

@@ -2,11 +2,11 @@
 
 use super::accounting::Accounting;
 use super::changes::{HolderChangeKind, SheetChange};
-use crate::model::issued_address::{IssuedAddress, IssuedKind};
-use crate::model::issued_reading::IssuedReadings;
-use crate::model::key::Key;
-use crate::model::occurrence::DesignPart;
-use crate::model::register::{Aspect, IssuedEntry, Subject};
+use keyblock_model::issued_address::{IssuedAddress, IssuedKind};
+use keyblock_model::issued_reading::IssuedReadings;
+use keyblock_model::key::Key;
+use keyblock_model::occurrence::DesignPart;
+use keyblock_model::register::{Aspect, IssuedEntry, Subject};
 
 impl Accounting<'_> {
     /// The changes of the record of a sheet.

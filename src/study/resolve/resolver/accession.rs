@@ -1,12 +1,12 @@
 //! Accession numbers, alone or with the holder.
 
 use super::index::Index;
-use crate::model::certainty::Certainty;
-use crate::study::resolve::asked::Asked;
-use crate::study::resolve::lookup::name_key;
-use crate::study::resolve::names::{Accession, NumberKind};
-use crate::study::resolve::reading::{Meant, Rank, Reading, Why};
-use crate::study::search::words::key_of_parts;
+use crate::resolve::asked::Asked;
+use crate::resolve::lookup::name_key;
+use crate::resolve::names::{Accession, NumberKind};
+use crate::resolve::reading::{Meant, Rank, Reading, Why};
+use crate::search::words::key_of_parts;
+use keyblock_model::certainty::Certainty;
 
 /// An accession number, alone or with its holder before or behind it.
 pub(super) fn by_accession(index: &Index, asked: &Asked, readings: &mut Vec<Reading>) {

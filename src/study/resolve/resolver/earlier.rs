@@ -1,12 +1,12 @@
 //! Numbers of earlier catalogues: "First List 9".
 
 use super::index::Index;
-use crate::model::certainty::Certainty;
-use crate::model::literature::Relation;
-use crate::study::numerals::{from_roman, roman};
-use crate::study::resolve::asked::Asked;
-use crate::study::resolve::names::EarlierRow;
-use crate::study::resolve::reading::{Meant, Rank, Reading, Why};
+use crate::numerals::{from_roman, roman};
+use crate::resolve::asked::Asked;
+use crate::resolve::names::EarlierRow;
+use crate::resolve::reading::{Meant, Rank, Reading, Why};
+use keyblock_model::certainty::Certainty;
+use keyblock_model::literature::Relation;
 
 /// A number of an earlier catalogue, behind the name of that catalogue or alone.
 pub(super) fn by_earlier_number(index: &Index, asked: &Asked, readings: &mut Vec<Reading>) {

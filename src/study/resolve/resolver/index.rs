@@ -2,12 +2,12 @@
 //!
 //! In: the names. Out: an [`Index`], and the readings of what stands after the number, key or title of a design.
 
-use crate::model::certainty::Certainty;
-use crate::study::resolve::asked::{Asked, Reader};
-use crate::study::resolve::lookup::Lookup;
-use crate::study::resolve::names::References;
-use crate::study::resolve::part::{After, parts_of};
-use crate::study::resolve::reading::{Meant, Rank, Reading, Why};
+use crate::resolve::asked::{Asked, Reader};
+use crate::resolve::lookup::Lookup;
+use crate::resolve::names::References;
+use crate::resolve::part::{After, parts_of};
+use crate::resolve::reading::{Meant, Rank, Reading, Why};
+use keyblock_model::certainty::Certainty;
 
 /// The names of a catalogue, with what reads and finds them.
 #[derive(Clone, Debug)]

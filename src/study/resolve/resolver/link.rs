@@ -1,9 +1,9 @@
 //! Links to records, and the addresses of their pages: "design:14", "https://…/impression/14/7/".
 
 use super::index::Index;
-use crate::study::resolve::lookup::Keyed;
-use crate::study::resolve::part::{After, parts_of};
-use crate::study::resolve::reading::{Meant, Rank, Reading, Why};
+use crate::resolve::lookup::Keyed;
+use crate::resolve::part::{After, parts_of};
+use crate::resolve::reading::{Meant, Rank, Reading, Why};
 
 /// A link to a record, or an address of its page or of a place on it.
 pub(super) fn by_link(

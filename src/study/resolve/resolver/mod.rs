@@ -5,7 +5,7 @@
 //! catalogue. Definition: `docs/definitions.md, "References"`. The theme's `references.js` does the same.
 //!
 //! ```
-//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+//! # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 //! # use literal::catalogue;
 //! # use keyblock::study::{Studies, resolve::{names::{QueryWords, References}, resolver::Resolver}};
 //! let catalogue = catalogue(r#"

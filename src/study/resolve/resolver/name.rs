@@ -3,10 +3,10 @@
 use std::ops::Bound;
 
 use super::index::Index;
-use crate::model::certainty::Certainty;
-use crate::study::resolve::asked::Asked;
-use crate::study::resolve::part::After;
-use crate::study::resolve::reading::{Meant, Rank, Reading, Why};
+use crate::resolve::asked::Asked;
+use crate::resolve::part::After;
+use crate::resolve::reading::{Meant, Rank, Reading, Why};
+use keyblock_model::certainty::Certainty;
 
 /// The most titles and names that may begin with a text: with more, the text is no reference.
 const MOST_BEGINNINGS: usize = 20;

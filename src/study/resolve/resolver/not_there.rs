@@ -2,10 +2,10 @@
 
 use super::earlier::row;
 use super::index::Index;
-use crate::model::certainty::Certainty;
-use crate::study::numerals::from_roman;
-use crate::study::resolve::asked::Asked;
-use crate::study::resolve::reading::{Meant, Rank, Reading, Why};
+use crate::numerals::from_roman;
+use crate::resolve::asked::Asked;
+use crate::resolve::reading::{Meant, Rank, Reading, Why};
+use keyblock_model::certainty::Certainty;
 
 /// A number of ours or of an earlier catalogue with something behind it that is not recorded.
 pub(super) fn not_there(index: &Index, asked: &Asked, readings: &mut Vec<Reading>) {

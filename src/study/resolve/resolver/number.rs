@@ -1,10 +1,10 @@
 //! Numbers and keys of the catalogue itself: "14", "14 iii", "14.7".
 
 use super::index::Index;
-use crate::model::certainty::Certainty;
-use crate::study::resolve::asked::Asked;
-use crate::study::resolve::part::After;
-use crate::study::resolve::reading::{Rank, Reading, Why};
+use crate::resolve::asked::Asked;
+use crate::resolve::part::After;
+use crate::resolve::reading::{Rank, Reading, Why};
+use keyblock_model::certainty::Certainty;
 
 /// A number or key of the catalogue, with what follows it.
 pub(super) fn by_number(index: &Index, asked: &Asked, readings: &mut Vec<Reading>) {

@@ -2,11 +2,11 @@
 //!
 //! In: the possessions of both records. Out: one reason at most, which excludes.
 
-use crate::model::edtf::Day;
-use crate::study::same_sheet::facts::CatalogueFacts;
-use crate::study::same_sheet::possession::Possession;
-use crate::study::same_sheet::reason::{Bearing, Evidence, Reason};
-use crate::study::same_sheet::record::ComparedRecord;
+use crate::same_sheet::facts::CatalogueFacts;
+use crate::same_sheet::possession::Possession;
+use crate::same_sheet::reason::{Bearing, Evidence, Reason};
+use crate::same_sheet::record::ComparedRecord;
+use keyblock_model::edtf::Day;
 
 /// Two different owners, or two keepers, at the same certain time.
 pub(super) fn compare(

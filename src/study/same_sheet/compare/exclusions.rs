@@ -3,16 +3,16 @@
 //!
 //! In: two records. Out: reasons that exclude. What counts as certain: `docs/trade.md, "Same sheet or two"`.
 
-use crate::model::exhibition::{Exhibition, Venue};
-use crate::model::impression::{Impression, Status};
-use crate::model::place::Place;
-use crate::model::provenance::{PartyRole, ProvenanceEntry};
-use crate::study::census::editions::{Numbering, read_numbering};
-use crate::study::same_sheet::days::{firm, lasted};
-use crate::study::same_sheet::facts::CatalogueFacts;
-use crate::study::same_sheet::reason::{Bearing, Evidence, PartyIdentity, Reason};
-use crate::study::same_sheet::record::ComparedRecord;
-use crate::study::same_sheet::texts::plain_number;
+use crate::census::editions::{Numbering, read_numbering};
+use crate::same_sheet::days::{firm, lasted};
+use crate::same_sheet::facts::CatalogueFacts;
+use crate::same_sheet::reason::{Bearing, Evidence, PartyIdentity, Reason};
+use crate::same_sheet::record::ComparedRecord;
+use crate::same_sheet::texts::plain_number;
+use keyblock_model::exhibition::{Exhibition, Venue};
+use keyblock_model::impression::{Impression, Status};
+use keyblock_model::place::Place;
+use keyblock_model::provenance::{PartyRole, ProvenanceEntry};
 
 pub(super) fn compare(
     facts: &CatalogueFacts<'_>,

@@ -17,13 +17,13 @@ mod removed;
 mod shared;
 mod sizes;
 
-use crate::model::design::Design;
-use crate::study::index::SheetAt;
-use crate::study::same_sheet::facts::CatalogueFacts;
-use crate::study::same_sheet::reason::Reason;
-use crate::study::same_sheet::record::ComparedRecord;
-use crate::study::same_sheet::size_index::SizeIndex;
-use crate::study::same_sheet::tie_index::TieIndex;
+use crate::index::SheetAt;
+use crate::same_sheet::facts::CatalogueFacts;
+use crate::same_sheet::reason::Reason;
+use crate::same_sheet::record::ComparedRecord;
+use crate::same_sheet::size_index::SizeIndex;
+use crate::same_sheet::tie_index::TieIndex;
+use keyblock_model::design::Design;
 
 /// Gathers every reason, for and against. `sheets` are those of the two records.
 pub(super) fn compare(

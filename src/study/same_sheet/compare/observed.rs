@@ -3,17 +3,17 @@
 //!
 //! In: two records of a design. Out: reasons from states, printings, kinds, papers and observed points.
 
-use crate::model::certainty::Certainty;
-use crate::model::design::Design;
-use crate::model::impression::{Identification, Impression, StateReading};
-use crate::model::key::Key;
-use crate::model::place::Place;
-use crate::model::point::{Observation, ObservedValue, Point, PointKind, RestsOn, Value};
-use crate::study::census::readings;
-use crate::study::identification::allowed::{is_same_set, is_seen_to_differ};
-use crate::study::identification::identify::is_printed;
-use crate::study::same_sheet::reason::{Bearing, Evidence, Reason};
-use crate::study::same_sheet::record::ComparedRecord;
+use crate::census::readings;
+use crate::identification::allowed::{is_same_set, is_seen_to_differ};
+use crate::identification::identify::is_printed;
+use crate::same_sheet::reason::{Bearing, Evidence, Reason};
+use crate::same_sheet::record::ComparedRecord;
+use keyblock_model::certainty::Certainty;
+use keyblock_model::design::Design;
+use keyblock_model::impression::{Identification, Impression, StateReading};
+use keyblock_model::key::Key;
+use keyblock_model::place::Place;
+use keyblock_model::point::{Observation, ObservedValue, Point, PointKind, RestsOn, Value};
 
 /// Compares the identifications, kinds, papers and observations.
 pub(super) fn compare(

@@ -6,18 +6,18 @@
 //!
 //! In: two records. Out: reasons against.
 
-use crate::model::certainty::Certainty;
-use crate::model::edtf::Day;
-use crate::model::impression::{Impression, Without};
-use crate::model::mark::{Mark, MarkKind};
-use crate::model::place::Place;
-use crate::model::words::Side;
-use crate::study::census::editions::{Numbering, read_numbering};
-use crate::study::same_sheet::days::{days, inspected};
-use crate::study::same_sheet::facts::CatalogueFacts;
-use crate::study::same_sheet::reason::{Bearing, Evidence, Reason, turned};
-use crate::study::same_sheet::record::ComparedRecord;
-use crate::study::tolerance::grown;
+use crate::census::editions::{Numbering, read_numbering};
+use crate::same_sheet::days::{days, inspected};
+use crate::same_sheet::facts::CatalogueFacts;
+use crate::same_sheet::reason::{Bearing, Evidence, Reason, turned};
+use crate::same_sheet::record::ComparedRecord;
+use crate::tolerance::grown;
+use keyblock_model::certainty::Certainty;
+use keyblock_model::edtf::Day;
+use keyblock_model::impression::{Impression, Without};
+use keyblock_model::mark::{Mark, MarkKind};
+use keyblock_model::place::Place;
+use keyblock_model::words::Side;
 
 pub(super) fn compare(
     facts: &CatalogueFacts<'_>,

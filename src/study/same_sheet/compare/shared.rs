@@ -3,11 +3,11 @@
 //!
 //! In: two records and the ties of all sheets of the design. Out: reasons for.
 
-use crate::study::census::editions::only_printing;
-use crate::study::same_sheet::facts::CatalogueFacts;
-use crate::study::same_sheet::reason::{Bearing, Evidence, PartyIdentity, Reason, Tie, turned};
-use crate::study::same_sheet::record::ComparedRecord;
-use crate::study::same_sheet::tie_index::{RARE, TieIndex};
+use crate::census::editions::only_printing;
+use crate::same_sheet::facts::CatalogueFacts;
+use crate::same_sheet::reason::{Bearing, Evidence, PartyIdentity, Reason, Tie, turned};
+use crate::same_sheet::record::ComparedRecord;
+use crate::same_sheet::tie_index::{RARE, TieIndex};
 
 pub(super) fn compare(
     facts: &CatalogueFacts<'_>,
@@ -59,7 +59,7 @@ fn weighed(
     records: [&ComparedRecord<'_>; 2],
     tie: &Tie,
     is_last: bool,
-    places: [crate::model::place::Place; 2],
+    places: [keyblock_model::place::Place; 2],
 ) -> Reason {
     let count = tie_index.count(tie);
     let is_rare = count <= RARE;
@@ -94,8 +94,8 @@ fn weighed(
 
 /// Whether a date names one day: a house may hold many sales in a year.
 fn is_a_day(date: &str) -> bool {
-    let date = crate::model::edtf::Date::parse(date).ok();
-    date.and_then(|date| crate::study::same_sheet::days::days(&date))
+    let date = keyblock_model::edtf::Date::parse(date).ok();
+    date.and_then(|date| crate::same_sheet::days::days(&date))
         .is_some_and(|(first, last)| first == last)
 }
 

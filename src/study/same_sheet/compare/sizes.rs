@@ -1,20 +1,20 @@
 //! Sizes: whether the measurements in two records can be of one sheet, its image or platemark, and its paper.
 //!
-//! In: two records. Out: reasons, by the tolerances of [`tolerance`](crate::study::tolerance). No single length
+//! In: two records. Out: reasons, by the tolerances of [`tolerance`](crate::tolerance). No single length
 //! excludes: a sheet that measured larger later in both height and width is another sheet; where only one is
 //! larger, a measurement may be wrong, or have been taken in the frame.
 
-use crate::model::certainty::Statement;
-use crate::model::edtf::Day;
-use crate::model::impression::Impression;
-use crate::model::sheet::Sheet;
-use crate::model::size::Size;
-use crate::study::index::SheetAt;
-use crate::study::same_sheet::days::{days, inspected};
-use crate::study::same_sheet::reason::{Bearing, Evidence, MeasuredPart, Reason};
-use crate::study::same_sheet::record::ComparedRecord;
-use crate::study::same_sheet::size_index::{SizeIndex, own};
-use crate::study::tolerance::{PaperMeasure, SizeAgreement, compare_sizes, grown, sheets_agree};
+use crate::index::SheetAt;
+use crate::same_sheet::days::{days, inspected};
+use crate::same_sheet::reason::{Bearing, Evidence, MeasuredPart, Reason};
+use crate::same_sheet::record::ComparedRecord;
+use crate::same_sheet::size_index::{SizeIndex, own};
+use crate::tolerance::{PaperMeasure, SizeAgreement, compare_sizes, grown, sheets_agree};
+use keyblock_model::certainty::Statement;
+use keyblock_model::edtf::Day;
+use keyblock_model::impression::Impression;
+use keyblock_model::sheet::Sheet;
+use keyblock_model::size::Size;
 
 /// Compares what the two records measure.
 pub(super) fn compare(

@@ -25,11 +25,11 @@ use std::collections::BTreeMap;
 
 use rayon::prelude::*;
 
-use crate::model::catalogue::Catalogue;
-use crate::model::design::Design;
-use crate::model::key::{ImpressionKey, Key};
-use crate::model::public::Concealed;
-use crate::model::series_place::SeriesRef;
+use keyblock_model::catalogue::Catalogue;
+use keyblock_model::design::Design;
+use keyblock_model::key::{ImpressionKey, Key};
+use keyblock_model::public::Concealed;
+use keyblock_model::series_place::SeriesRef;
 
 pub mod back_links;
 pub mod census;
@@ -87,7 +87,7 @@ use tellings::Tellings;
 /// Everything that is computed from a catalogue.
 ///
 /// ```
-/// # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/doc/catalogue.rs")); }
+/// # mod literal { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/doc/catalogue.rs")); }
 /// # use literal::{catalogue, key};
 /// # use keyblock::study::Studies;
 /// let catalogue = catalogue(r#"
