@@ -39,6 +39,8 @@ pub enum Content {
     Bytes(Vec<u8>),
     /// The bytes of another file.
     CopyOf(PathBuf),
+    /// The bytes of a file that was made for this, on the disk of the catalogue. It is moved.
+    Made(PathBuf),
 }
 
 impl FileChanges {
@@ -62,6 +64,11 @@ impl FileChanges {
     /// Adds a copy of a file, which replaces the one there, if any.
     pub fn copy(&mut self, from: PathBuf, path: impl Into<String>) {
         self.add(path.into(), Content::CopyOf(from), false);
+    }
+
+    /// Adds a file that was made on the disk of the catalogue; it is moved, and replaces the one there, if any.
+    pub fn take(&mut self, made: PathBuf, path: impl Into<String>) {
+        self.add(path.into(), Content::Made(made), false);
     }
 
     fn add(&mut self, path: String, content: Content, is_new: bool) {
@@ -159,6 +166,7 @@ fn stage(disk: &impl Disk, dir: &Path, folder: &Path, changes: &FileChanges) -> 
         match &write.content {
             Content::Bytes(bytes) => disk.write_new(&staged, bytes)?,
             Content::CopyOf(from) => disk.copy(from, &staged)?,
+            Content::Made(made) => disk.rename(made, &staged)?,
         }
         // A file that is replaced keeps its permissions.
         if let Ok(about) = fs::metadata(dir.join(path)) {

@@ -6,12 +6,17 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
 
+/// A file that was made for the command alone: nothing is lost with it.
+const MADE: &str = ".keyblock/made";
+
 fn catalogue(dir: &Path) {
     fs::create_dir_all(dir.join("records/designs/1")).unwrap();
     fs::write(dir.join("records/designs/1/design.toml"), "as it was").unwrap();
     fs::write(dir.join("picture.jpg"), "a photograph").unwrap();
     fs::create_dir(dir.join("waiting")).unwrap();
     fs::write(dir.join("waiting/list.csv"), "a,b").unwrap();
+    fs::create_dir(dir.join(".keyblock")).unwrap();
+    fs::write(dir.join(MADE), "a report").unwrap();
 }
 
 fn changes(dir: &Path) -> FileChanges {
@@ -19,13 +24,14 @@ fn changes(dir: &Path) -> FileChanges {
     changes.write("records/designs/1/design.toml", "as it is");
     changes.write_new("records/designs/2/design.toml", "new");
     changes.copy_new(dir.join("picture.jpg"), "records/designs/2/pictures/1.jpg");
+    changes.take(dir.join(MADE), "report.csv");
     changes
         .moves
         .push(("waiting".to_owned(), "done/1".to_owned()));
     changes
 }
 
-/// Every file by path, with its text.
+/// Every file by path, with its text, but for the one that was made for the command.
 fn files(dir: &Path) -> BTreeMap<String, String> {
     let mut found = BTreeMap::new();
     let mut folders = vec![dir.to_owned()];
@@ -40,6 +46,7 @@ fn files(dir: &Path) -> BTreeMap<String, String> {
             }
         }
     }
+    found.remove(MADE);
     found
 }
 
@@ -58,7 +65,8 @@ fn a_killed_command_leaves_all_of_its_files_or_none() {
     assert_eq!(after["records/designs/1/design.toml"], "as it is");
     assert_eq!(after["records/designs/2/pictures/1.jpg"], "a photograph");
     assert_eq!(after["done/1/list.csv"], "a,b");
-    assert_eq!(after.len(), 5, "{after:?}");
+    assert_eq!(after["report.csv"], "a report");
+    assert_eq!(after.len(), 6, "{after:?}");
     let (mut dropped, mut completed) = (0, 0);
     for steps in 0.. {
         let dir = tempfile::tempdir().unwrap();
