@@ -23,6 +23,11 @@ impl<const N: usize> Spreadsheet<N> {
         table
     }
 
+    /// Further rows of a table whose heads stand already.
+    pub fn without_heads() -> Spreadsheet<N> {
+        Spreadsheet(writer())
+    }
+
     /// Adds a row; no cell of it can be taken for a formula. This cannot fail, because it writes to memory
     /// and every row has `N` cells.
     pub fn row(&mut self, cells: [&str; N]) {

@@ -23,10 +23,10 @@ use keyblock::model::size::Size;
 pub fn comparable(row: &ProposedRow, handing: &HandingIn, key: ImpressionKey) -> Impression {
     let facts = &row.facts;
     let holder = row.holder(handing);
-    let former = facts.texts.get(&Holds::FormerAccession);
+    let former = facts.texts.get(Holds::FormerAccession);
     let former = former.map(|number| FormerAccession {
         holder: holder.map(placed),
-        number: number.clone(),
+        number: number.to_owned(),
         until: None,
     });
     Impression {

@@ -6,7 +6,7 @@ use keyblock::exchange::intake::columns::Holds::{
     self, CatalogueNumber, Dimensions, Series, Title,
 };
 use keyblock::exchange::intake::grouping::settings::{self, DesignSettings};
-use keyblock::exchange::intake::grouping::{design_toml, new_design};
+use keyblock::exchange::intake::grouping::{NewDesignMaker, design_toml};
 use keyblock::exchange::intake::proposal::{ProposedRow, RowStanding};
 
 use crate::intake_rows::{HARBOUR, doubts, ground, groups, listing, row};
@@ -218,7 +218,9 @@ fn the_record_of_a_new_design_is_read_without_errors() {
     );
     let designs = ground.proposed(&mut rows);
     assert_eq!(groups(&designs, &rows), ["new: 1 2"]);
-    let record = new_design(&designs[0], &rows, &ground.catalogue).unwrap();
+    let record = NewDesignMaker::of(&ground.catalogue)
+        .record(&designs[0], &rows)
+        .unwrap();
     let text = design_toml(&record);
     insta::assert_snapshot!(text, @r##"
     # Design r-7, proposed from what was handed in.
@@ -412,7 +414,7 @@ fn many_rows_of_one_title_are_grouped_with_all_of_them_told() {
             row.accession = Some(format!("A {number}"));
             row.facts
                 .texts
-                .insert(Series, format!("Series {}", number % 2_500));
+                .add(Series, format!("Series {}", number % 2_500).into());
             row
         })
         .collect();

@@ -42,9 +42,9 @@ pub fn row(number: u32, lexicon: &Lexicon, cells: &[(Holds, &str)]) -> ProposedR
             Holds::Accession => row.accession = (!text.is_empty()).then(|| (*text).to_owned()),
             Holds::Holder => row.facts.holder = Some(text.parse().unwrap()),
             _ => {
-                row.facts.add(cell(*holds, text, context).facts);
+                row.facts.add(cell(*holds, text, context).facts.into_list());
                 if *holds == Holds::Series {
-                    row.facts.texts.insert(Holds::Series, (*text).to_owned());
+                    row.facts.texts.add(Holds::Series, (*text).into());
                 }
             }
         }
@@ -88,6 +88,7 @@ pub fn proposed(
         handing,
         settled: &SettledSheets::of(&settled.sheets),
         as_record: &|row, key| comparable(row, handing, key),
+        as_compared: &|row, key| comparable(row, handing, key),
         corrections: &|_, _| Vec::new(),
         wording: Wording {
             in_full: &reason_in_full,

@@ -4,8 +4,11 @@
 //! facts, the words left over, what is doubtful. Cells of columns that no grammar reads (condition, provenance, remarks)
 //! are texts, kept as they are.
 
+use std::sync::Arc;
+
 use super::columns::Holds;
-use super::facts::{DatedAct, Facts, GivenMaker, GivenSize, GivenTitle};
+use super::facts::{DatedAct, Facts, GivenMaker, GivenSize, GivenTitle, shared, shared_credit};
+use super::reading::credit::Credit;
 use super::reading::dates::{Act, DateStatement};
 use super::reading::makers::NamedMaker;
 use super::reading::media::Medium;
@@ -103,34 +106,37 @@ pub fn cell(holds: Holds, text: &str, context: CellContext<'_>) -> CellReading {
     match holds {
         Holds::Title => told(text, titles::title(text, lexicon), title_facts),
         Holds::Maker => told(text, makers::makers(text, lexicon), |named| Facts {
-            makers: makers_of(named),
+            makers: shared(makers_of(named)),
             ..Facts::default()
         }),
         Holds::Date => told(text, dates::dates(text), |statements| Facts {
-            dates: dates_of(statements),
+            dates: shared(dates_of(statements)),
             ..Facts::default()
         }),
         Holds::Medium | Holds::Paper => told(text, media::medium(text, lexicon), |medium| {
             medium_facts(&medium)
         }),
         Holds::Dimensions => told(text, sizes::sizes(text, assumed), |found| Facts {
-            sizes: together(
+            sizes: shared(together(
                 found
                     .iter()
                     .flat_map(|measurement| sizes_of(measurement, text)),
                 |size| size.of,
-            ),
+            )),
             ..Facts::default()
         }),
         Holds::Credit => told(text, credit::credit(text, lexicon), |credit| Facts {
-            credit,
+            credit: shared_credit(credit),
             ..Facts::default()
         }),
         Holds::Acquisition => named(text, |facts| {
             let words = Words::of(text);
             let term = lexicon.at(List::Transfers, &words, 0);
             let whole = term.filter(|term| term.end == words.len());
-            facts.credit.how = whole.map(|term| term.is.key);
+            facts.credit = shared_credit(Credit {
+                how: whole.map(|term| term.is.key),
+                ..Credit::default()
+            });
         }),
         Holds::Numbering | Holds::Kind => told(text, numbering::numbering(text, lexicon), |said| {
             numbering_facts(&said)
@@ -142,7 +148,7 @@ pub fn cell(holds: Holds, text: &str, context: CellContext<'_>) -> CellReading {
                 states::catalogue_numbers(text)
             };
             told(text, reading, |references| Facts {
-                references,
+                references: shared(references),
                 ..Facts::default()
             })
         }
@@ -161,7 +167,7 @@ pub fn cell(holds: Holds, text: &str, context: CellContext<'_>) -> CellReading {
             let reading = dates::dates(text);
             if let Some(seen) = one_date(&reading.is) {
                 told(text, reading, |_| Facts {
-                    seen: Some(seen),
+                    seen: Some(Arc::new(seen)),
                     ..Facts::default()
                 })
             } else {
@@ -229,9 +235,7 @@ fn as_text(holds: Holds, text: &str) -> CellReading {
         Holds::Design => facts.own.design = Some(choices::design(text).to_owned()),
         Holds::OwnState => facts.own.state = Some(text.to_owned()),
         Holds::Printing => facts.own.printing = Some(text.to_owned()),
-        _ => {
-            facts.texts.insert(holds, text.to_owned());
-        }
+        _ => facts.texts.add(holds, Arc::from(text)),
     }
     CellReading {
         facts,
@@ -277,13 +281,15 @@ fn title_facts(said: TitleSaid) -> Facts {
         ..CatalogueSaid::default()
     });
     Facts {
-        title: (!said.title.is_empty()).then_some(GivenTitle {
-            text: said.title,
-            is_supplied: said.is_supplied,
+        title: (!said.title.is_empty()).then(|| {
+            Arc::new(GivenTitle {
+                text: said.title,
+                is_supplied: said.is_supplied,
+            })
         }),
-        makers: makers_of(said.makers),
+        makers: shared(makers_of(said.makers)),
         kind: said.kind,
-        references: references.into_iter().collect(),
+        references: shared(references),
         ..Facts::default()
     }
 }

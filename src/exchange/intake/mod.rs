@@ -13,6 +13,7 @@
 //! | `cell` | a cell read as what its column holds |
 //! | `photographs` | which photographs are of which rows |
 //! | `rows` | a row of a table from its cells |
+//! | `pieces` | long texts made piece by piece |
 //! | `toml_text` | texts and keys as TOML writes them |
 //! | `record` | a row as an impression, and its text |
 //! | `corrections` | what a file that comes again changes in the records |
@@ -39,6 +40,7 @@ pub mod handing;
 pub mod known;
 pub mod open;
 pub mod photographs;
+mod pieces;
 pub mod proposal;
 pub mod reading;
 pub mod record;

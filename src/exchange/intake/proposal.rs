@@ -62,7 +62,7 @@ impl ProposedRow {
     /// record has, has none.
     #[must_use]
     pub fn holder<'r>(&'r self, handing: &'r HandingIn) -> Option<&'r Key> {
-        let of_file = if self.facts.texts.contains_key(&Holds::Holder) {
+        let of_file = if self.facts.texts.get(Holds::Holder).is_some() {
             None
         } else {
             handing.holder.as_ref()

@@ -17,6 +17,15 @@ use std::fmt::Write as _;
 /// ```
 #[must_use]
 pub fn text_value(text: &str) -> String {
+    // Most texts of a large file, told byte by byte.
+    let is_plain = |b: u8| (b' '..=b'~').contains(&b) && b != b'"' && b != b'\\';
+    if text.bytes().all(is_plain) {
+        let mut out = String::with_capacity(text.len() + 2);
+        out.push('"');
+        out.push_str(text);
+        out.push('"');
+        return out;
+    }
     let needs_escape = text.chars().any(is_unseen);
     let has_quotes = text.contains(['"', '\\']);
     if has_quotes && !needs_escape && !text.contains('\'') {

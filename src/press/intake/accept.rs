@@ -92,15 +92,14 @@ pub fn accept(
 fn acceptance(proposed: &Proposed, choice: &RowChoice) -> Result<Acceptance, IntakeFault> {
     let maker = proposed.record_maker();
     let cells = proposed.cells();
-    let techniques = proposed.techniques();
     let recorded = RecordedPictures::of(proposed);
     let accepting = Accepting {
         proposal: &proposed.proposal,
         catalogue: &proposed.catalogue,
         handing: &proposed.columns.handing,
         maker: &maker,
-        cell: &|row, column| cells.cell(row, column),
-        techniques: &techniques,
+        cells: &|row| cells.row(row),
+        techniques: &proposed.techniques,
         free_keys: &proposed.free_keys,
         photographs: &proposed.photographs.found,
         names: &proposed.photographs.names,

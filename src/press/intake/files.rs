@@ -81,40 +81,46 @@ impl Drop for Aside {
     }
 }
 
+/// Gives the pieces of a file to a function that writes them.
+type Writing<'w> = &'w dyn Fn(&mut dyn FnMut(&[u8]) -> io::Result<()>) -> io::Result<()>;
+
+/// Makes a file.
+fn written(path: &Path, write: Writing<'_>) -> io::Result<()> {
+    let mut file = BufWriter::new(fs::File::create(path)?);
+    write(&mut |piece| file.write_all(piece))?;
+    file.flush()
+}
+
 /// What is written. Each file is made in the folder `aside` first, so that one of them is in memory at a time.
 fn changes(of: &Proposed, account: &Account, aside: &Path) -> Result<FileChanges, IntakeFault> {
     let inbox = &of.inbox;
     let reported = of.reported();
     let mut changes = FileChanges::default();
-    let mut take = |file: &str| -> Result<(), IntakeFault> {
+    let mut make = |file: &str, write: Writing<'_>| -> Result<(), IntakeFault> {
         let made = aside.join(file);
         let path = inbox.path(file);
         let there = inbox.dir().join(&path);
-        if !is_same(&made, &there).map_err(|error| IntakeFault::disk(&made, &error))? {
-            changes.copy(made, path);
+        let is_same = written(&made, write).and_then(|()| is_same(&made, &there));
+        if !is_same.map_err(|error| IntakeFault::disk(&made, &error))? {
+            changes.take(made, path);
         }
         Ok(())
     };
-    let mut put = |file: &str, bytes: Vec<u8>| {
-        let made = aside.join(file);
-        fs::write(&made, bytes).map_err(|error| IntakeFault::disk(&made, &error))?;
-        take(file)
-    };
-    put(COLUMNS, columns::written(&of.columns).into_bytes())?;
-    put(VALUES, values::written(&of.values).into_bytes())?;
-    let proposal = &of.proposal;
-    let designs = grouping::settings::written(&proposal.designs, &proposal.rows, &of.settled);
-    put(DESIGNS, designs.into_bytes())?;
-    let broken = |message: String| IntakeFault::not_done(message, "");
-    put(
-        "report.html",
-        page(&reported, account).map_err(broken)?.into_bytes(),
+    make(
+        COLUMNS,
+        &|put| put(columns::written(&of.columns).as_bytes()),
     )?;
-    put("report.csv", table(&reported))?;
-    let made = aside.join(PROPOSED);
-    write_records(of, &made).map_err(|error| IntakeFault::disk(&made, &error))?;
-    take(PROPOSED)?;
-    keep(of, inbox, &mut changes);
+    make(VALUES, &|put| values::write(&of.values, put))?;
+    let proposal = &of.proposal;
+    make(DESIGNS, &|put| {
+        let designs = grouping::settings::written(&proposal.designs, &proposal.rows, &of.settled);
+        put(designs.as_bytes())
+    })?;
+    let page = page(&reported, account).map_err(|fault| IntakeFault::not_done(fault, ""))?;
+    make("report.html", &|put| put(page.as_bytes()))?;
+    make("report.csv", &|put| table(&reported, put))?;
+    make(PROPOSED, &|put| write_records(of, put))?;
+    keep(of, inbox, aside, &mut changes)?;
     keep_photographs(of, inbox, &mut changes);
     Ok(changes)
 }
@@ -141,24 +147,20 @@ fn is_same(made: &Path, there: &Path) -> io::Result<bool> {
 }
 
 /// Writes `proposed.toml`, each record with the number that it would get if all rows were accepted now.
-fn write_records(of: &Proposed, path: &Path) -> io::Result<()> {
-    let mut file = BufWriter::new(fs::File::create(path)?);
+fn write_records(of: &Proposed, put: &mut dyn FnMut(&[u8]) -> io::Result<()>) -> io::Result<()> {
     let maker = of.record_maker();
     let cells = of.cells();
-    let techniques = of.techniques();
     let keys = keys(of);
     let record = |place: usize| {
         let row = &of.proposal.rows[place];
         let at = row.design?;
         let key = keys[place].clone()?;
-        let cell = |column: usize| cells.cell(row.row, column);
-        let technique = techniques.get(at).map_or(&[][..], Vec::as_slice);
+        let of_row = cells.row(row.row);
+        let cell = |column: usize| of_row.map_or("", |of_row| of_row.cell(column));
+        let technique = of.techniques.get(at).map_or(&[][..], Vec::as_slice);
         Some(maker.draft(row, &cell, key, technique).text())
     };
-    proposed(&of.reported(), &record, &mut |text| {
-        file.write_all(text.as_bytes())
-    })?;
-    file.flush()
+    proposed(&of.reported(), &record, put)
 }
 
 /// The key that the record of each row has, or would get if all rows were accepted now; `None` where none is proposed, or its
@@ -182,16 +184,23 @@ fn keys(of: &Proposed) -> Vec<Option<ImpressionKey>> {
 }
 
 /// Keeps the file as it came, and those that it replaces.
-fn keep(of: &Proposed, inbox: &Inbox, changes: &mut FileChanges) {
+fn keep(
+    of: &Proposed,
+    inbox: &Inbox,
+    aside: &Path,
+    changes: &mut FileChanges,
+) -> Result<(), IntakeFault> {
     let file = &of.handed_in.file;
     let path = inbox.path(&format!("{HANDED_IN}/{file}"));
     let place = inbox.dir().join(&path);
-    let is_there = fs::read(&place).ok();
-    if is_there.as_ref() == Some(&of.handed_in.bytes) {
-        return;
+    let made = aside.join(HANDED_IN);
+    let bytes = &of.handed_in.bytes;
+    let is_same = written(&made, &|put| put(bytes)).and_then(|()| is_same(&made, &place));
+    if is_same.map_err(|error| IntakeFault::disk(&made, &error))? {
+        return Ok(());
     }
     let number = inbox.files_in(EARLIER).len() + 1;
-    if is_there.is_some() {
+    if place.exists() {
         let earlier = inbox.path(&format!("{EARLIER}/{number}-{file}"));
         changes.copy_new(place, earlier);
     } else if let Some(last) = last_file(inbox) {
@@ -199,7 +208,8 @@ fn keep(of: &Proposed, inbox: &Inbox, changes: &mut FileChanges) {
         let to = inbox.path(&format!("{EARLIER}/{number}-{last}"));
         changes.moves.push((from, to));
     }
-    changes.write(path, of.handed_in.bytes.clone());
+    changes.take(made, path);
+    Ok(())
 }
 
 /// Keeps the photographs that are handed in with this run.

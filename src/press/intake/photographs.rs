@@ -75,11 +75,7 @@ pub(super) fn kept(inbox: &Inbox) -> String {
 }
 
 fn photographed(row: &ProposedRow) -> PhotographedRow<'_> {
-    let named = row
-        .facts
-        .texts
-        .get(&Holds::Photograph)
-        .map_or("", String::as_str);
+    let named = row.facts.texts.get(Holds::Photograph).unwrap_or_default();
     let files = named.split([';', '|', '\n']).map(str::trim);
     PhotographedRow {
         accession: row.accession.as_deref(),

@@ -11,7 +11,7 @@ use crate::audit::same_sheet;
 use crate::exchange::intake::columns;
 use crate::exchange::intake::corrections::Reintake;
 use crate::exchange::intake::grouping::settings::SettledSheets;
-use crate::exchange::intake::grouping::{self, grouped, keyed, new_design};
+use crate::exchange::intake::grouping::{self, grouped, keyed, technique_of_rows};
 use crate::exchange::intake::known::{CatalogueNames, Comparison, Wording, compare};
 use crate::exchange::intake::open;
 use crate::exchange::intake::proposal::{
@@ -58,6 +58,8 @@ pub struct Proposed {
     pub settled: grouping::settings::DesignSettings,
     /// What the file proposes.
     pub proposal: Proposal,
+    /// The technique of each proposed design, recorded or as its rows have it.
+    pub techniques: Vec<Vec<Key>>,
     /// The keys that new impressions get.
     pub free_keys: FreeImpressionKeys,
     private: PrivateNameSearch,
@@ -183,11 +185,19 @@ impl Proposed {
             .keeping(&private);
         let cells = Cells::of(&table);
         let techniques = techniques(&designs, &rows, &catalogue);
-        let as_record = |row: &ProposedRow, key: ImpressionKey| -> Impression {
+        let technique = |row: &ProposedRow| {
             let technique = row.design.and_then(|at| techniques.get(at));
-            let technique = technique.map_or(&[][..], Vec::as_slice);
-            let cell = |column: usize| cells.cell(row.row, column);
-            maker.draft(row, &cell, key, technique).impression
+            technique.map_or(&[][..], Vec::as_slice)
+        };
+        let as_record = |row: &ProposedRow, key: ImpressionKey| -> Impression {
+            let of_row = cells.row(row.row);
+            let cell = |column: usize| of_row.map_or("", |of_row| of_row.cell(column));
+            maker.impression(row, &cell, key, technique(row))
+        };
+        let as_compared = |row: &ProposedRow, key: ImpressionKey| -> Impression {
+            let of_row = cells.row(row.row);
+            let cell = |column: usize| of_row.map_or("", |of_row| of_row.cell(column));
+            maker.compared(row, &cell, key, technique(row))
         };
         let reintake = Reintake {
             reader: &reader,
@@ -202,6 +212,7 @@ impl Proposed {
             handing,
             settled: &SettledSheets::of(&settled.sheets),
             as_record: &as_record,
+            as_compared: &as_compared,
             corrections: &corrections,
             wording: Wording {
                 in_full: &same_sheet::reason_in_full,
@@ -241,6 +252,7 @@ impl Proposed {
             values,
             settled,
             proposal,
+            techniques,
             photographs,
             private,
             lexicon,
@@ -311,13 +323,6 @@ impl Proposed {
     pub fn cells(&self) -> Cells<'_> {
         Cells::of(&self.table)
     }
-
-    /// The technique of each proposed design, recorded or as its rows have it.
-    #[must_use]
-    pub fn techniques(&self) -> Vec<Vec<Key>> {
-        let Proposal { designs, rows, .. } = &self.proposal;
-        techniques(designs, rows, &self.catalogue)
-    }
 }
 
 /// The cells of a table by the number of their row.
@@ -328,11 +333,11 @@ impl<'t> Cells<'t> {
         Cells(table.rows().collect())
     }
 
-    /// The text of a cell; empty where there is none.
+    /// The cells of a row; none where the row is empty.
     #[must_use]
-    pub fn cell(&self, row: u32, column: usize) -> &'t str {
-        let place = self.0.binary_search_by_key(&row, |view| view.number());
-        place.map_or("", |place| self.0[place].cell(column))
+    pub fn row(&self, number: u32) -> Option<RowView<'t>> {
+        let place = self.0.binary_search_by_key(&number, |view| view.number());
+        place.ok().map(|place| self.0[place])
     }
 }
 
@@ -344,9 +349,7 @@ fn techniques(
     let of = |design: &ProposedDesign| match &design.is {
         DesignIs::Recorded(key) => technique_of(catalogue, key),
         DesignIs::OneOf(_) => Vec::new(),
-        DesignIs::New => new_design(design, rows, catalogue)
-            .map(|design| design.technique)
-            .unwrap_or_default(),
+        DesignIs::New => technique_of_rows(design, rows),
     };
     designs.iter().map(of).collect()
 }

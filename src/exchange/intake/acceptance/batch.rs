@@ -6,6 +6,7 @@ use crate::exchange::intake::handing::HandingIn;
 use crate::exchange::intake::photographs::Photographs;
 use crate::exchange::intake::proposal::Proposal;
 use crate::exchange::intake::record::RecordMaker;
+use crate::exchange::intake::table::RowView;
 use crate::model::catalogue::Catalogue;
 use crate::model::key::{ImpressionKey, Key};
 use crate::read::next_record::FreeImpressionKeys;
@@ -39,8 +40,8 @@ pub struct Accepting<'a> {
     pub handing: &'a HandingIn,
     /// What makes records of rows.
     pub maker: &'a RecordMaker<'a>,
-    /// The text of a cell, by the number of the row and the column from 0.
-    pub cell: &'a dyn Fn(u32, usize) -> &'a str,
+    /// The cells of a row, by its number.
+    pub cells: &'a dyn Fn(u32) -> Option<RowView<'a>>,
     /// The technique of each proposed design.
     pub techniques: &'a [Vec<Key>],
     /// The keys that new impressions get.

@@ -50,8 +50,8 @@ pub(super) fn table_of(
     let stated = |holds: Holds| {
         row.facts
             .texts
-            .get(&holds)
-            .map(|text| text.trim())
+            .get(holds)
+            .map(str::trim)
             .filter(|text| !text.is_empty())
     };
     let rights = row

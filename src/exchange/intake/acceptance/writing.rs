@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::batch::{Acceptance, AcceptedRow, Accepting, LeftRow, RecordText, RowChoice};
 use super::pictures::{NewPicture, free_name, table_of, with_pictures};
 use crate::exchange::intake::corrections::{applied, changes_something};
-use crate::exchange::intake::grouping::{design_toml, new_design};
+use crate::exchange::intake::grouping::{NewDesignMaker, design_toml};
 use crate::exchange::intake::handing::HandingIn;
 use crate::exchange::intake::proposal::{DesignIs, Proposal, ProposedRow, RowDoubt, RowStanding};
 use crate::exchange::intake::reading::Doubt;
@@ -20,6 +20,7 @@ use crate::study::search::words::number_key;
 pub fn accepted(choice: &RowChoice, of: &Accepting<'_>) -> Result<Acceptance, Vec<LeftRow>> {
     let mut writing = Writing {
         of,
+        new_designs: NewDesignMaker::of(of.catalogue),
         done: Acceptance::default(),
         free_keys: of.free_keys.clone(),
         changed: BTreeMap::new(),
@@ -63,6 +64,7 @@ pub fn accepted(choice: &RowChoice, of: &Accepting<'_>) -> Result<Acceptance, Ve
 
 struct Writing<'w, 'a> {
     of: &'w Accepting<'a>,
+    new_designs: NewDesignMaker<'a>,
     done: Acceptance,
     /// The keys that no record has yet.
     free_keys: FreeImpressionKeys,
@@ -165,7 +167,8 @@ impl Writing<'_, '_> {
         })?;
         self.add_design(at);
         let technique = self.of.techniques.get(at).map_or(&[][..], Vec::as_slice);
-        let cell = |column: usize| (self.of.cell)(row.row, column);
+        let cells = (self.of.cells)(row.row);
+        let cell = |column: usize| cells.map_or("", |cells| cells.cell(column));
         let mut text = self
             .of
             .maker
@@ -212,7 +215,8 @@ impl Writing<'_, '_> {
         if !corrections.is_empty() {
             let technique = row.design.and_then(|at| self.of.techniques.get(at));
             let technique = technique.map_or(&[][..], Vec::as_slice);
-            let cell = |column: usize| (self.of.cell)(row.row, column);
+            let cells = (self.of.cells)(row.row);
+            let cell = |column: usize| cells.map_or("", |cells| cells.cell(column));
             let draft = self.of.maker.draft(row, &cell, key.clone(), technique);
             text = applied(before, recorded, &draft, corrections)
                 .map_err(|fault| format!("{fault}: correct {key} by hand"))?;
@@ -249,7 +253,7 @@ impl Writing<'_, '_> {
     /// Adds the record of a new design, once.
     fn add_design(&mut self, at: usize) {
         let Proposal { rows, designs, .. } = self.of.proposal;
-        let Some(new) = new_design(&designs[at], rows, self.of.catalogue) else {
+        let Some(new) = self.new_designs.record(&designs[at], rows) else {
             return;
         };
         if !self.done.designs.contains(&new.key) {

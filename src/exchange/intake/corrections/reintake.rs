@@ -36,9 +36,7 @@ impl Reintake<'_> {
         let design = &recorded.key.design;
         row.named = self.names.parts(design, &row.facts);
         let technique = self.maker.technique_of(design);
-        let draft = self
-            .maker
-            .draft(&row, &cell, recorded.key.clone(), &technique);
-        Some(draft.impression)
+        let key = recorded.key.clone();
+        Some(self.maker.impression(&row, &cell, key, &technique))
     }
 }

@@ -6,6 +6,7 @@
 
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 use std::ops::Bound;
+use std::rc::Rc;
 
 use super::clues::{Clues, NewNumber};
 use super::extent::{Extent, Part};
@@ -26,9 +27,9 @@ struct Cluster {
     row: u32,
     series: Option<String>,
     years: Option<(i64, i64)>,
-    makers: BTreeSet<String>,
-    numbers: Vec<NewNumber>,
-    title: Option<String>,
+    makers: Rc<BTreeSet<String>>,
+    numbers: Vec<Rc<NewNumber>>,
+    title: Option<Rc<str>>,
 }
 
 /// The designs of a title and a series, or of none.
@@ -56,7 +57,7 @@ pub(super) struct NewDesigns {
     clusters: Vec<Cluster>,
     by_number: HashMap<(String, String), usize>,
     /// By title, then by series.
-    by_title: HashMap<String, BTreeMap<Option<String>, Titled>>,
+    by_title: HashMap<Rc<str>, BTreeMap<Option<String>, Titled>>,
     found: usize,
 }
 
@@ -144,7 +145,7 @@ impl NewDesigns {
             let known = self
                 .by_number
                 .get(&(number.of.clone(), number.number.clone()))?;
-            Some((*known, number))
+            Some((*known, &**number))
         })
     }
 

@@ -5,6 +5,7 @@
 //! a sheet that is recorded, a number, the title with size, date and series (module comment of `grouping`).
 
 use std::collections::{BTreeMap, HashMap};
+use std::sync::Arc;
 
 use super::clues::{ClueReader, Clues};
 use super::clusters::NewDesigns;
@@ -18,6 +19,7 @@ use crate::exchange::intake::known::{CatalogueNames, SheetNumbers};
 use crate::exchange::intake::proposal::{
     DesignIs, NamedParts, ProposedDesign, ProposedRow, RowDoubt, RowStanding,
 };
+use crate::exchange::intake::reading::states::CatalogueSaid;
 use crate::model::catalogue::Catalogue;
 use crate::model::design::Design;
 use crate::model::key::{ImpressionKey, Key};
@@ -79,19 +81,33 @@ pub fn grouped(
     designs
 }
 
+/// What the parts that a row names are read from.
+#[derive(PartialEq, Eq, Hash)]
+struct PartsSaid {
+    design: Key,
+    state: Option<String>,
+    printing: Option<String>,
+    references: Vec<Arc<CatalogueSaid>>,
+}
+
 fn name_parts(
     row: &mut ProposedRow,
     design: &Key,
     reader: &mut ClueReader<'_>,
-    cache: &mut HashMap<(Key, String), (NamedParts, Vec<String>)>,
+    cache: &mut HashMap<PartsSaid, (NamedParts, Vec<String>)>,
 ) {
     let facts = &row.facts;
     let own = &facts.own;
     if facts.references.is_empty() && own.state.is_none() && own.printing.is_none() {
         return;
     }
-    let said = format!("{:?} {:?} {:?}", own.state, own.printing, facts.references);
-    let parts = cache.entry((design.clone(), said));
+    let said = PartsSaid {
+        design: design.clone(),
+        state: own.state.clone(),
+        printing: own.printing.clone(),
+        references: facts.references.clone(),
+    };
+    let parts = cache.entry(said);
     let (named, doubts) = parts.or_insert_with(|| reader.parts(design, facts)).clone();
     row.named = named;
     row.doubts.extend(doubts.into_iter().map(RowDoubt::Said));

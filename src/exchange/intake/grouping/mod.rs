@@ -24,12 +24,14 @@
 //! | `grouped` | all rows |
 //! | `keyed` | the keys that new designs would get |
 //! | `new_design` | the record of a new design |
+//! | `design_toml` | its text |
 //! | `settings` | `designs.toml` |
 //!
 //! Not here: what a row is in the census (`known`).
 
 mod clues;
 mod clusters;
+mod design_toml;
 mod extent;
 mod grouped;
 mod keyed;
@@ -40,7 +42,8 @@ mod series_names;
 pub mod settings;
 mod titles;
 
+pub use design_toml::design_toml;
 pub use grouped::grouped;
 pub use keyed::keyed;
-pub use new_design::{NewDesign, design_toml, new_design};
+pub use new_design::{NewDesign, NewDesignMaker, technique_of_rows};
 pub use titles::title_key;

@@ -1,11 +1,11 @@
 //! The record that a new design would get.
 //!
-//! In: a proposed design with its rows. Out: [`NewDesign`], and its text as `design.toml`. What the rows say alike is taken;
+//! In: a proposed design with its rows. Out: [`NewDesign`]. What the rows say alike is taken;
 //! where they differ, what most rows say stands first, and a comment tells the rest. Nobody is made up: a maker who is no
 //! person of the catalogue is told in a comment.
 
 use std::collections::BTreeMap;
-use std::fmt::Write as _;
+use std::sync::Arc;
 
 use super::series_names::SeriesNames;
 use super::titles::title_key;
@@ -13,7 +13,6 @@ use crate::exchange::intake::facts::{GivenMaker, GivenTitle};
 use crate::exchange::intake::proposal::{DesignIs, ProposedDesign, ProposedRow};
 use crate::exchange::intake::reading::dates::Act;
 use crate::exchange::intake::reading::sizes::Measured;
-use crate::exchange::intake::toml_text::text_value as quoted;
 use crate::model::catalogue::Catalogue;
 use crate::model::edtf::Date;
 use crate::model::key::Key;
@@ -58,53 +57,118 @@ const OF_DESIGNS: [&str; 8] = [
     "screen-maker",
 ];
 
-/// The record of a design that is new and has a key (`keyed`); `None` for any other.
-#[must_use]
-pub fn new_design(
-    design: &ProposedDesign,
-    rows: &[ProposedRow],
-    catalogue: &Catalogue,
-) -> Option<NewDesign> {
-    if design.is != DesignIs::New {
-        return None;
+/// Makes the records of new designs, with the people and series of a catalogue.
+pub struct NewDesignMaker<'c> {
+    people: BTreeMap<String, Vec<&'c Key>>,
+    series: SeriesNames,
+}
+
+impl<'c> NewDesignMaker<'c> {
+    /// With the people and series of this catalogue.
+    #[must_use]
+    pub fn of(catalogue: &'c Catalogue) -> NewDesignMaker<'c> {
+        NewDesignMaker {
+            people: people(catalogue),
+            series: SeriesNames::of(catalogue),
+        }
     }
-    let key = design.key.clone()?;
-    let rows: Vec<&ProposedRow> = design.rows.iter().filter_map(|at| rows.get(*at)).collect();
-    let mut remarks = design.doubts.clone();
-    let number = design
-        .number
-        .clone()
-        .filter(|number| number != key.as_str());
-    let technique = most_said(&rows, "techniques", &mut remarks, |row| {
-        let techniques = &row.facts.techniques;
-        (!techniques.is_empty()).then(|| (in_words(techniques), techniques.clone()))
-    });
-    let sizes = |of: &[Measured], what: &str, remarks: &mut Vec<String>| {
-        let size = |row: &ProposedRow| {
-            let mut sizes = of.iter().filter_map(|of| row.facts.size_of(*of));
-            let size = sizes.find(|size| !size.is_sight)?.size()?;
-            Some((format!("{size} mm"), size))
+
+    /// The record of a design that is new and has a key (`keyed`); `None` for any other.
+    #[must_use]
+    pub fn record(&self, design: &ProposedDesign, rows: &[ProposedRow]) -> Option<NewDesign> {
+        if design.is != DesignIs::New {
+            return None;
+        }
+        let key = design.key.clone()?;
+        let rows = rows_of(design, rows);
+        let mut remarks = design.doubts.clone();
+        let number = design
+            .number
+            .clone()
+            .filter(|number| number != key.as_str());
+        let technique = said_of(&rows, "techniques", &mut remarks, technique);
+        let sizes = |of: &[Measured], what: &str, remarks: &mut Vec<String>| {
+            let size = |row: &ProposedRow| {
+                let mut sizes = of.iter().filter_map(|of| row.facts.size_of(*of));
+                let size = sizes.find(|size| !size.is_sight)?.size()?;
+                Some((format!("{size} mm"), size))
+            };
+            said_of(&rows, what, remarks, size)
         };
-        most_said(&rows, what, remarks, size)
-    };
-    let image = sizes(&[Measured::Image], "images", &mut remarks);
-    let matrix = sizes(
-        &[Measured::Platemark, Measured::Block],
-        "platemarks or blocks",
-        &mut remarks,
-    );
-    Some(NewDesign {
-        titles: titles(design, &rows),
-        dates: dates(&rows, &mut remarks),
-        technique: technique.into_iter().next().unwrap_or_default(),
-        image: image.into_iter().next(),
-        matrix: matrix.into_iter().next(),
-        makers: makers(&rows, catalogue, &mut remarks),
-        series: series(&rows, catalogue, &mut remarks),
-        key,
-        number,
-        remarks,
-    })
+        let image = sizes(&[Measured::Image], "images", &mut remarks);
+        let matrix = sizes(
+            &[Measured::Platemark, Measured::Block],
+            "platemarks or blocks",
+            &mut remarks,
+        );
+        Some(NewDesign {
+            titles: titles(design, &rows),
+            dates: dates(&rows, &mut remarks),
+            technique: technique.into_iter().next().unwrap_or_default(),
+            image: image.into_iter().next(),
+            matrix: matrix.into_iter().next(),
+            makers: self.makers(&rows, &mut remarks),
+            series: self.series(&rows, &mut remarks),
+            key,
+            number,
+            remarks,
+        })
+    }
+
+    fn makers(&self, rows: &[&ProposedRow], remarks: &mut Vec<String>) -> Vec<(Key, Key)> {
+        let mut given: Vec<&Arc<GivenMaker>> = Vec::new();
+        for maker in rows.iter().flat_map(|row| &row.facts.makers) {
+            if OF_DESIGNS.contains(&maker.role.as_str()) && !given.contains(&maker) {
+                given.push(maker);
+            }
+        }
+        let mut makers = Vec::new();
+        for maker in given {
+            let known = self.people.get(&name_key(&maker.name)).map(Vec::as_slice);
+            match known {
+                Some([one]) => {
+                    let maker = ((*one).clone(), maker.role.clone());
+                    if !makers.contains(&maker) {
+                        makers.push(maker);
+                    }
+                }
+                Some(_) => remarks.push(format!(
+                    "several people of the catalogue have the name of the {}, \"{}\"",
+                    maker.role, maker.name
+                )),
+                None => remarks.push(format!(
+                    "no person of the catalogue has the name of the {}, \"{}\"",
+                    maker.role, maker.name
+                )),
+            }
+        }
+        makers
+    }
+
+    fn series(&self, rows: &[&ProposedRow], remarks: &mut Vec<String>) -> Option<SeriesRef> {
+        let said = said_of(rows, "series", remarks, |row| {
+            let series = self.series.series(&row.facts)?;
+            Some((series.as_str().to_owned(), series))
+        });
+        said.into_iter().next()
+    }
+}
+
+/// The technique of a new design: that of most of its rows.
+#[must_use]
+pub fn technique_of_rows(design: &ProposedDesign, rows: &[ProposedRow]) -> Vec<Key> {
+    let said = most_said(&rows_of(design, rows), technique);
+    let most = said.into_iter().next();
+    most.map(|said| said.value).unwrap_or_default()
+}
+
+fn rows_of<'r>(design: &ProposedDesign, rows: &'r [ProposedRow]) -> Vec<&'r ProposedRow> {
+    design.rows.iter().filter_map(|at| rows.get(*at)).collect()
+}
+
+fn technique(row: &ProposedRow) -> Option<(String, Vec<Key>)> {
+    let techniques = &row.facts.techniques;
+    (!techniques.is_empty()).then(|| (in_words(techniques), techniques.clone()))
 }
 
 fn in_words(keys: &[Key]) -> String {
@@ -112,39 +176,57 @@ fn in_words(keys: &[Key]) -> String {
     keys.join(" and ")
 }
 
-/// The values that rows say, that of most rows first; of as many rows, that of the first row. Where they differ, a remark
-/// tells which rows say what.
+/// A value that rows say.
+struct SaidValue<T> {
+    /// It in words.
+    words: String,
+    value: T,
+    /// The numbers of the rows.
+    rows: Vec<u32>,
+}
+
+/// The values that rows say, that of most rows first; of as many rows, that of the first row.
 fn most_said<T>(
     rows: &[&ProposedRow],
-    what: &str,
-    remarks: &mut Vec<String>,
     value: impl Fn(&ProposedRow) -> Option<(String, T)>,
-) -> Vec<T> {
-    let mut said: Vec<(String, T, Vec<u32>)> = Vec::new();
+) -> Vec<SaidValue<T>> {
+    let mut said: Vec<SaidValue<T>> = Vec::new();
     let mut places: BTreeMap<String, usize> = BTreeMap::new();
     for row in rows {
         let Some((words, value)) = value(row) else {
             continue;
         };
         let place = *places.entry(words.clone()).or_insert_with(|| {
-            said.push((words, value, Vec::new()));
+            let rows = Vec::new();
+            said.push(SaidValue { words, value, rows });
             said.len() - 1
         });
-        said[place].2.push(row.row);
+        said[place].rows.push(row.row);
     }
     // The sort is stable: the first said stays before one of as many rows.
-    said.sort_by_key(|(_, _, rows)| std::cmp::Reverse(rows.len()));
+    said.sort_by_key(|said| std::cmp::Reverse(said.rows.len()));
+    said
+}
+
+/// The same; where the rows differ, a remark tells which rows say what.
+fn said_of<T>(
+    rows: &[&ProposedRow],
+    what: &str,
+    remarks: &mut Vec<String>,
+    value: impl Fn(&ProposedRow) -> Option<(String, T)>,
+) -> Vec<T> {
+    let said = most_said(rows, value);
     if said.len() > 1 {
         let each = said
             .iter()
             .take(MOST_TOLD)
-            .map(|(words, _, rows)| format!("{words} ({})", rows_in_words(rows)));
+            .map(|said| format!("{} ({})", said.words, rows_in_words(&said.rows)));
         remarks.push(format!(
             "the {what} differ: {}",
             each.collect::<Vec<_>>().join(", ")
         ));
     }
-    said.into_iter().map(|(_, value, _)| value).collect()
+    said.into_iter().map(|said| said.value).collect()
 }
 
 /// How many values that differ a remark tells.
@@ -159,11 +241,11 @@ fn rows_in_words(rows: &[u32]) -> String {
 
 /// The title of most rows, then further ones; a row without one adds none.
 fn titles(design: &ProposedDesign, rows: &[&ProposedRow]) -> Vec<GivenTitle> {
-    let mut ignored = Vec::new();
-    let said = most_said(rows, "titles", &mut ignored, |row| {
+    let said = most_said(rows, |row| {
         let title = row.facts.title.as_ref()?;
-        Some((title_key(&title.text)?, title.clone()))
+        Some((title_key(&title.text)?, GivenTitle::clone(title)))
     });
+    let said = said.into_iter().map(|said| said.value);
     let settled = design.title.as_ref().filter(|_| design.is_settled);
     let settled = settled.map(|text| GivenTitle {
         text: text.clone(),
@@ -188,48 +270,10 @@ fn titles(design: &ProposedDesign, rows: &[&ProposedRow]) -> Vec<GivenTitle> {
 }
 
 fn dates(rows: &[&ProposedRow], remarks: &mut Vec<String>) -> Vec<Date> {
-    most_said(rows, "dates", remarks, |row| {
+    said_of(rows, "dates", remarks, |row| {
         let date = row.facts.date_of(Act::Created)?.date()?;
         Some((date.as_str().to_owned(), date.clone()))
     })
-}
-
-fn makers(
-    rows: &[&ProposedRow],
-    catalogue: &Catalogue,
-    remarks: &mut Vec<String>,
-) -> Vec<(Key, Key)> {
-    let mut given: Vec<&GivenMaker> = Vec::new();
-    for maker in rows.iter().flat_map(|row| &row.facts.makers) {
-        if OF_DESIGNS.contains(&maker.role.as_str()) && !given.contains(&maker) {
-            given.push(maker);
-        }
-    }
-    let mut makers = Vec::new();
-    if given.is_empty() {
-        return makers;
-    }
-    let people = people(catalogue);
-    for maker in given {
-        let known = people.get(&name_key(&maker.name)).map(Vec::as_slice);
-        match known {
-            Some([one]) => {
-                let maker = ((*one).clone(), maker.role.clone());
-                if !makers.contains(&maker) {
-                    makers.push(maker);
-                }
-            }
-            Some(_) => remarks.push(format!(
-                "several people of the catalogue have the name of the {}, \"{}\"",
-                maker.role, maker.name
-            )),
-            None => remarks.push(format!(
-                "no person of the catalogue has the name of the {}, \"{}\"",
-                maker.role, maker.name
-            )),
-        }
-    }
-    makers
 }
 
 /// The people of the catalogue by every form of their names.
@@ -253,107 +297,4 @@ fn name_key(name: &str) -> String {
     let mut parts = number_parts(name);
     parts.sort();
     parts.join(".")
-}
-
-fn series(
-    rows: &[&ProposedRow],
-    catalogue: &Catalogue,
-    remarks: &mut Vec<String>,
-) -> Option<SeriesRef> {
-    let names = SeriesNames::of(catalogue);
-    let said = most_said(rows, "series", remarks, |row| {
-        let series = names.series(&row.facts)?;
-        Some((series.as_str().to_owned(), series))
-    });
-    said.into_iter().next()
-}
-
-/// The text of `design.toml`.
-#[must_use]
-pub fn design_toml(design: &NewDesign) -> String {
-    let mut text = format!(
-        "# Design {}, proposed from what was handed in.\n",
-        design.key
-    );
-    for remark in &design.remarks {
-        // One line, whatever the remark quotes.
-        let words: Vec<&str> = remark.split_whitespace().collect();
-        let words: String = words
-            .join(" ")
-            .chars()
-            .filter(|sign| !sign.is_control())
-            .collect();
-        let _ = writeln!(text, "# Look at: {words}.");
-    }
-    text.push('\n');
-    if let Some(number) = &design.number {
-        let _ = writeln!(text, "number = {}", quoted(number));
-    }
-    text.push_str("titles = [\n");
-    for title in &design.titles {
-        let supplied = if title.is_supplied {
-            ", supplied = true"
-        } else {
-            ""
-        };
-        let _ = writeln!(text, "  {{ text = {}{supplied} }},", quoted(&title.text));
-    }
-    text.push_str("]\n");
-    match &design.dates[..] {
-        [] => {}
-        [one] => {
-            let _ = writeln!(text, "date = {}", quoted(one.as_str()));
-        }
-        several => {
-            let each = several
-                .iter()
-                .map(|date| format!("{{ is = {} }}", quoted(date.as_str())));
-            let _ = writeln!(text, "date = [{}]", each.collect::<Vec<_>>().join(", "));
-        }
-    }
-    if !design.makers.is_empty() {
-        let each = design
-            .makers
-            .iter()
-            .map(|(person, role)| format!("{{ person = \"{person}\", role = \"{role}\" }}"));
-        let _ = writeln!(text, "makers = [{}]", each.collect::<Vec<_>>().join(", "));
-    }
-    if !design.technique.is_empty() {
-        let each = design.technique.iter().map(|key| format!("\"{key}\""));
-        let _ = writeln!(
-            text,
-            "technique = [{}]",
-            each.collect::<Vec<_>>().join(", ")
-        );
-    }
-    match &design.series {
-        Some(SeriesRef::Record(key)) => {
-            let _ = writeln!(text, "series = {{ series = \"{key}\" }}");
-        }
-        Some(SeriesRef::Named(name)) => {
-            let _ = writeln!(text, "series = {{ name = {} }}", quoted(name));
-        }
-        None => {}
-    }
-    let sizes = [("image", design.image), ("matrix", design.matrix)];
-    if sizes.iter().any(|(_, size)| size.is_some()) {
-        text.push_str("\n[size]\n");
-    }
-    for (key, size) in sizes {
-        if let Some(size) = size {
-            let _ = writeln!(
-                text,
-                "{key} = [{}, {}]",
-                mm(size.height_mm()),
-                mm(size.width_mm())
-            );
-        }
-    }
-    text
-}
-
-/// Millimetres with at most one decimal, as records have them.
-fn mm(mm: f64) -> String {
-    let text = format!("{mm:.1}");
-    text.strip_suffix(".0").map_or(text.clone(), str::to_owned)
 }

@@ -229,7 +229,7 @@ impl RecordedDesigns {
     fn titled(&self, clues: &Clues) -> &[Key] {
         let title = clues.title.as_ref();
         title
-            .and_then(|title| self.by_title.get(title))
+            .and_then(|title| self.by_title.get(&**title))
             .map_or(&[], Vec::as_slice)
     }
 

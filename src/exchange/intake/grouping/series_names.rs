@@ -32,7 +32,7 @@ impl SeriesNames {
         if let Some(key) = &facts.series {
             return Some(SeriesRef::Record(key.clone()));
         }
-        let name = facts.texts.get(&Holds::Series)?.trim();
+        let name = facts.texts.get(Holds::Series)?.trim();
         let known = self.by_name.get(&number_key(name)?);
         Some(known.map_or_else(
             || SeriesRef::Named(name.to_owned()),

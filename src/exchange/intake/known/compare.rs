@@ -30,8 +30,10 @@ pub struct Comparison<'a> {
     pub handing: &'a HandingIn,
     /// What editors say of sheets.
     pub settled: &'a SettledSheets<'a>,
-    /// Makes the row at a place a record with a key.
+    /// Makes a row a record with a key.
     pub as_record: &'a dyn Fn(&ProposedRow, ImpressionKey) -> Impression,
+    /// The same without the holder's words (`[as_given]`), which no reason rests on.
+    pub as_compared: &'a dyn Fn(&ProposedRow, ImpressionKey) -> Impression,
     /// What a proposed record changes in a recorded one.
     pub corrections: &'a dyn Fn(&Impression, &Impression) -> Vec<Correction>,
     /// The words of reasons.
@@ -157,7 +159,12 @@ fn by_number(
         };
         add(row, sheet, why);
     }
-    if let Some(former) = row.facts.texts.get(&Holds::FormerAccession).cloned() {
+    if let Some(former) = row
+        .facts
+        .texts
+        .get(Holds::FormerAccession)
+        .map(str::to_owned)
+    {
         by_former_number(
             row,
             &former,
@@ -177,7 +184,7 @@ fn named_record(
     settled: Option<&SettledSheet>,
     catalogue: &Catalogue,
 ) -> Option<ImpressionKey> {
-    let text = row.facts.texts.get(&Holds::Impression)?.trim().to_owned();
+    let text = row.facts.texts.get(Holds::Impression)?.trim().to_owned();
     let key: Option<ImpressionKey> = text.parse().ok();
     if key
         .as_ref()
@@ -332,7 +339,7 @@ fn by_reasons(rows: &mut [ProposedRow], designs: &[ProposedDesign], with: &Compa
             .map_or(0, |design| design.impressions.len());
         !new.is_empty() && new.len() + recorded > 1
     });
-    let as_record = |at: usize, key| (with.as_record)(&seen[at], key);
+    let as_record = |at: usize, key| (with.as_compared)(&seen[at], key);
     let number = |at: usize| seen.get(at).map_or(0, |row| row.row);
     let pairs = sheet_pairs(
         with.catalogue,

@@ -3,6 +3,8 @@
 //! In: the columns of a table, its rows. Sets what such a column holds where nothing else says it, and the author of the
 //! references that the column gives without one. `Dreyloft 1936` above a column of numbers is all that a museum writes.
 
+use std::sync::Arc;
+
 use super::names::CatalogueNames;
 use crate::exchange::intake::columns::{ColumnReading, Ground, Holds};
 use crate::exchange::intake::proposal::ProposedRow;
@@ -54,7 +56,7 @@ impl CatalogueNames<'_> {
 
 /// Names the work of a reference that a column gives. Where another column gave the same number and was named before, this
 /// is a reference of its own.
-fn name(references: &mut Vec<CatalogueSaid>, said: CatalogueSaid, work: &str) {
+fn name(references: &mut Vec<Arc<CatalogueSaid>>, said: CatalogueSaid, work: &str) {
     if said.author.is_some() {
         return;
     }
@@ -62,11 +64,11 @@ fn name(references: &mut Vec<CatalogueSaid>, said: CatalogueSaid, work: &str) {
         .iter_mut()
         .find(|known| known.author.is_none() && known.number == said.number);
     match same {
-        Some(known) => known.author = Some(work.to_owned()),
-        None => references.push(CatalogueSaid {
+        Some(known) => Arc::make_mut(known).author = Some(work.to_owned()),
+        None => references.push(Arc::new(CatalogueSaid {
             author: Some(work.to_owned()),
             ..said
-        }),
+        })),
     }
 }
 
@@ -80,7 +82,7 @@ mod tests {
             number: Some("5".to_owned()),
             ..CatalogueSaid::default()
         };
-        let mut references = vec![said()];
+        let mut references = vec![Arc::new(said())];
         name(&mut references, said(), "Dreyloft");
         name(&mut references, said(), "Ambry");
         let authors: Vec<Option<&str>> = references.iter().map(|r| r.author.as_deref()).collect();

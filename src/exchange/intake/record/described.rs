@@ -64,10 +64,10 @@ pub(super) fn sheet(row: &ProposedRow, columns: &[ColumnReading], cell: Cell<'_>
             .cloned(),
     );
     if absent(facts, Holds::Watermark).is_none() {
-        let watermark = facts.texts.get(&Holds::Watermark);
+        let watermark = facts.texts.get(Holds::Watermark);
         sheet.watermark = watermark
             .map(|text| Watermark {
-                text: Some(text.clone()),
+                text: Some(text.to_owned()),
                 ..Watermark::default()
             })
             .into_iter()
@@ -139,9 +139,9 @@ fn paper(row: &ProposedRow) -> Option<crate::model::key::Key> {
 
 /// The condition in the words of the row.
 pub(super) fn condition(facts: &Facts) -> Vec<ConditionNote> {
-    let text = facts.texts.get(&Holds::Condition);
+    let text = facts.texts.get(Holds::Condition);
     let note = text.map(|text| ConditionNote {
-        what: text.clone(),
+        what: text.to_owned(),
         at: None,
         how: None,
         by: None,
@@ -157,7 +157,7 @@ pub(super) fn condition(facts: &Facts) -> Vec<ConditionNote> {
 pub(super) fn marks(facts: &Facts) -> Vec<Mark> {
     let mut marks = Vec::new();
     for holds in [Holds::Signature, Holds::Inscription, Holds::Marks] {
-        let Some(text) = facts.texts.get(&holds) else {
+        let Some(text) = facts.texts.get(holds) else {
             continue;
         };
         if absent(facts, holds).is_some() {
@@ -172,7 +172,7 @@ pub(super) fn marks(facts: &Facts) -> Vec<Mark> {
         if holds != Holds::Signature || whole(&PRESENT, text).is_none() {
             match quoted(text) {
                 Some(words) => mark.text = Some(words.to_owned()),
-                None => mark.note = Some(text.clone()),
+                None => mark.note = Some(text.to_owned()),
             }
         }
         marks.push(mark);
@@ -263,7 +263,7 @@ static MARK_KINDS: LazyLock<Phrases<MarkKind>> = LazyLock::new(|| {
 });
 
 fn absent(facts: &Facts, holds: Holds) -> Option<Absent> {
-    whole(&ABSENT, facts.texts.get(&holds)?)
+    whole(&ABSENT, facts.texts.get(holds)?)
 }
 
 /// What a phrase means that is the whole text.

@@ -71,8 +71,8 @@ impl<'m> RecordMaker<'m> {
         &self.names
     }
 
-    /// The record that a row proposes. `cell` gives the text of a column; `technique`: that of its design, recorded or
-    /// proposed.
+    /// The record that a row proposes, with what it keeps from readers. `cell` gives the text of a column; `technique`: that
+    /// of its design, recorded or proposed.
     #[must_use]
     pub fn draft<'c>(
         &self,
@@ -81,20 +81,59 @@ impl<'m> RecordMaker<'m> {
         key: ImpressionKey,
         technique: &[Key],
     ) -> RecordDraft {
+        let impression = self.impression(row, cell, key, technique);
+        let tells_private = |text: &str| self.private.is_some_and(|private| private.tell(text));
+        let withheld = withheld(
+            &impression,
+            self.columns,
+            &self.names,
+            self.catalogue,
+            &tells_private,
+        );
+        RecordDraft {
+            impression,
+            withheld,
+        }
+    }
+
+    /// The impression that a row proposes.
+    #[must_use]
+    pub fn impression<'c>(
+        &self,
+        row: &ProposedRow,
+        cell: &'c dyn Fn(usize) -> &'c str,
+        key: ImpressionKey,
+        technique: &[Key],
+    ) -> Impression {
+        Impression {
+            as_given: self.as_given(cell),
+            ..self.compared(row, cell, key, technique)
+        }
+    }
+
+    /// The same without the holder's words, by which sheets are not compared.
+    #[must_use]
+    pub fn compared<'c>(
+        &self,
+        row: &ProposedRow,
+        cell: &'c dyn Fn(usize) -> &'c str,
+        key: ImpressionKey,
+        technique: &[Key],
+    ) -> Impression {
         let facts = &row.facts;
-        let text = |holds: Holds| facts.texts.get(&holds);
+        let text = |holds: Holds| facts.texts.get(holds);
         let holder = row.holder(self.handing).cloned();
         let by = told::speaker(self.handing, holder.as_ref());
         let differs = !facts.techniques.is_empty() && !is_same_set(&facts.techniques, technique);
-        let said = text(Holds::Status).and_then(|status| choices::status(status));
+        let said = text(Holds::Status).and_then(choices::status);
         let status = said.unwrap_or(if holder.is_some() {
             Status::Located
         } else {
             Status::Untraced
         });
-        let former = text(Holds::FormerAccession).map_or("", String::as_str);
+        let former = text(Holds::FormerAccession).unwrap_or_default();
         let sheet = described::sheet(row, self.columns, cell);
-        let impression = Impression {
+        Impression {
             accession: row.accession.clone().map(unplaced),
             former_accessions: told::former_numbers(former)
                 .map(|number| FormerAccession {
@@ -119,23 +158,11 @@ impl<'m> RecordMaker<'m> {
             sheet,
             marks: described::marks(facts),
             condition: described::condition(facts),
-            as_given: self.as_given(cell),
             provenance: told::acquisition(row, self.columns, holder.as_ref(), self.records),
-            provenance_line: text(Holds::Provenance).cloned().map(unplaced),
+            provenance_line: text(Holds::Provenance).map(|text| unplaced(text.to_owned())),
             sightings: told::sightings(facts, self.handing, by.as_ref(), self.named_by(cell)),
             holder: holder.map(unplaced),
             ..Impression::blank(key)
-        };
-        let withheld = withheld(
-            &impression,
-            self.columns,
-            &self.names,
-            self.catalogue,
-            &|text| self.private.is_some_and(|private| private.tell(text)),
-        );
-        RecordDraft {
-            impression,
-            withheld,
         }
     }
 

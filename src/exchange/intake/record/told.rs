@@ -79,7 +79,7 @@ pub(super) fn acquisition(
     holder: Option<&Key>,
     records: &RecordNames,
 ) -> Vec<ProvenanceEntry> {
-    let credit = &row.facts.credit;
+    let credit = row.facts.credit();
     let (Some(holder), Some(how)) = (holder, &credit.how) else {
         return Vec::new();
     };
@@ -157,7 +157,11 @@ pub(super) fn sightings(
     by: Option<&Key>,
     named: Option<&str>,
 ) -> Vec<Sighting> {
-    let date = facts.seen.clone().or_else(|| handing.seen.clone());
+    let date = facts
+        .seen
+        .as_deref()
+        .cloned()
+        .or_else(|| handing.seen.clone());
     let Some(date) = date else { return Vec::new() };
     let named = match (&facts.seen_by, named) {
         (Some(key), _) => Some(Party::Record(unplaced(key.clone()))),

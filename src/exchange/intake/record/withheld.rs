@@ -10,6 +10,8 @@
 //!   words of marks other than signatures, and the cells in which these stand, since each may name the owner;
 //! - whatever names somebody whom the catalogue keeps private.
 
+use std::cell::OnceCell;
+
 use super::draft::Withheld;
 use super::given::GivenNames;
 use crate::exchange::intake::columns::{ColumnReading, Holds};
@@ -45,28 +47,26 @@ pub(super) fn withheld(
         .filter_map(|column| names.name(column.column))
         .collect();
     let fields = impression.as_given.iter().flat_map(|given| &given.fields);
-    let telling: Vec<&str> = fields
-        .clone()
-        .filter(|field| tells_private(&field.text))
-        .map(|field| field.name.value.as_str())
-        .collect();
-    let (kept, public): (Vec<&GivenField>, Vec<&GivenField>) =
-        fields.partition(|field| kept.contains(&field.name.value.as_str()));
-    let public: Vec<String> = public.iter().map(|field| words_of(&field.text)).collect();
+    let fields: Vec<&GivenField> = fields.collect();
+    let is_of_kept = |field: &GivenField| kept.contains(&field.name.value.as_str());
+    // The words of the public fields, made where a field is to be kept.
+    let public = OnceCell::new();
     let is_public = |field: &GivenField| {
+        let public: &Vec<String> = public.get_or_init(|| {
+            let public = fields.iter().filter(|field| !is_of_kept(field));
+            public.map(|field| words_of(&field.text)).collect()
+        });
         let words = words_of(&field.text);
-        !is_private && public.iter().any(|other| other.contains(&words))
+        public.iter().any(|other| other.contains(&words))
     };
-    let mut given: Vec<String> = Vec::new();
-    for field in impression.as_given.iter().flat_map(|given| &given.fields) {
-        let name = field.name.value.as_str();
-        let is_kept = kept
-            .iter()
-            .any(|kept| kept.name.value == name && !is_public(kept));
-        if is_kept || telling.contains(&name) {
-            given.push(name.to_owned());
-        }
-    }
+    let is_given_kept = |field: &GivenField| {
+        (is_of_kept(field) && (is_private || !is_public(field))) || tells_private(&field.text)
+    };
+    let given: Vec<String> = fields
+        .iter()
+        .filter(|field| is_given_kept(field))
+        .map(|field| field.name.value.clone())
+        .collect();
     let mut keys = Vec::new();
     let mut keep = |key, text: Option<&str>| {
         let is_kept = text.is_some_and(|text| is_private || tells_private(text));

@@ -332,10 +332,10 @@ fn read(row: &ProposedRow) -> ReadEntry<'_> {
             })
             .collect(),
         credit: CreditEntry {
-            how: facts.credit.how.as_ref().map(Key::as_str),
-            from: facts.credit.from.as_deref(),
-            through: facts.credit.through.as_deref(),
-            year: facts.credit.year,
+            how: facts.credit().how.as_ref().map(Key::as_str),
+            from: facts.credit().from.as_deref(),
+            through: facts.credit().through.as_deref(),
+            year: facts.credit().year,
         },
     }
 }
@@ -351,7 +351,9 @@ fn only(keys: &[Key]) -> Option<&str> {
 fn sizes(facts: &Facts) -> SizeEntries {
     let of = |of: Measured| {
         let mut sizes = facts.sizes.iter();
-        sizes.find(|size| size.of == of).map(millimetres)
+        sizes
+            .find(|size| size.of == of)
+            .map(|size| millimetres(size))
     };
     SizeEntries {
         image: of(Measured::Image),

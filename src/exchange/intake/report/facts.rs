@@ -1,5 +1,7 @@
 //! What was understood of a row, in words.
 
+use std::sync::Arc;
+
 use super::reported::Reported;
 use super::words::{act, measured};
 use crate::exchange::intake::columns::Holds;
@@ -52,18 +54,18 @@ pub(super) fn understood(reported: &Reported<'_>, facts: &Facts) -> Vec<Understo
     let kinds: Vec<Key> = facts.kind.iter().cloned().collect();
     add("kind of impression", terms(reported, List::Kinds, &kinds));
     add("number", numbering(facts));
-    add("acquired", credit(reported, &facts.credit));
+    add("acquired", credit(reported, facts.credit()));
     add("seen", sighting(reported, facts));
     add("own page", facts.web.clone().unwrap_or_default());
     add(
         "rights in the picture",
         facts.rights.clone().unwrap_or_default(),
     );
-    for (holds, text) in &facts.texts {
+    for (holds, text) in facts.texts.iter() {
         // A holder that no record has stands among what was not understood.
-        let is_told = [Holds::Unknown, Holds::Accession, Holds::Holder].contains(holds);
+        let is_told = [Holds::Unknown, Holds::Accession, Holds::Holder].contains(&holds);
         if !is_told {
-            add(super::words::holds(*holds), text.clone());
+            add(super::words::holds(holds), text.to_owned());
         }
     }
     found
@@ -179,7 +181,7 @@ pub(super) fn numbering(facts: &Facts) -> String {
 
 /// People with their roles.
 pub(super) fn makers(reported: &Reported<'_>, facts: &Facts) -> String {
-    let one = |maker: &crate::exchange::intake::facts::GivenMaker| {
+    let one = |maker: &Arc<crate::exchange::intake::facts::GivenMaker>| {
         let role = terms(reported, List::Roles, std::slice::from_ref(&maker.role));
         format!("{} ({role})", maker.name)
     };
@@ -189,7 +191,7 @@ pub(super) fn makers(reported: &Reported<'_>, facts: &Facts) -> String {
 
 /// When the sheet was seen, and how.
 fn sighting(reported: &Reported<'_>, facts: &Facts) -> String {
-    let date = facts.seen.as_ref();
+    let date = facts.seen.as_deref();
     let parts = [
         date.map(|date| dates::once(date, reported.words)),
         facts.basis.map(|basis| basis.word().to_owned()),

@@ -4,52 +4,43 @@
 
 use std::fmt::Write as _;
 
-use rayon::prelude::*;
-
 use super::document::standing_word;
 use super::reported::Reported;
 use super::row;
+use crate::exchange::intake::pieces::pieces;
 use crate::exchange::intake::proposal::{DesignIs, ProposedRow, RowStanding};
 use crate::exchange::intake::toml_text::text_value as quoted;
-
-/// How many rows are made side by side before they are written.
-const AT_A_TIME: usize = 512;
 
 const HEAD: &str = "\
 # What the file proposes: for each row the record as it would be written. Every run of `keyblock intake` makes this file
 # anew: correct columns.toml, values.toml or designs.toml, never this file.
 ";
 
-/// The text of `proposed.toml`, given row by row to `put`: of 50,000 rows it has some 70 MB. `record` gives the record of a
-/// row by its place in the proposal, where it proposes one.
+/// The text of `proposed.toml`, given piece by piece to `put`: of 50,000 rows it has some 70 MB. `record` writes the record
+/// of a row by its place in the proposal, where it proposes one.
 ///
 /// # Errors
 /// What `put` gives; then the rest is not made.
 pub fn proposed<E>(
     reported: &Reported<'_>,
     record: &(dyn Fn(usize) -> Option<String> + Sync),
-    put: &mut dyn FnMut(&str) -> Result<(), E>,
+    put: &mut dyn FnMut(&[u8]) -> Result<(), E>,
 ) -> Result<(), E> {
-    put(&format!("{HEAD}file = {}\n", quoted(reported.file)))?;
+    put(format!("{HEAD}file = {}\n", quoted(reported.file)).as_bytes())?;
     let columns = reported.column_names();
-    let text = |place: usize, row: &ProposedRow| {
+    let piece = |first: usize, rows: &[ProposedRow]| {
         let mut text = String::new();
-        write_row(reported, &columns, row, &mut text);
-        if let Some(record) = record(place) {
-            let _ = writeln!(text, "record = {}", block(&record));
+        for (at, row) in rows.iter().enumerate() {
+            write_row(reported, &columns, row, &mut text);
+            if let Some(record) = record(first + at) {
+                text.push_str("record = ");
+                write_block(&mut text, &record);
+                text.push('\n');
+            }
         }
         text
     };
-    for (number, rows) in reported.proposal.rows.chunks(AT_A_TIME).enumerate() {
-        let rows = rows.par_iter().enumerate();
-        let texts: Vec<String> = rows
-            .map(|(at, row)| text(number * AT_A_TIME + at, row))
-            .collect();
-        for text in texts {
-            put(&text)?;
-        }
-    }
-    Ok(())
+    pieces(&reported.proposal.rows, piece, put)
 }
 
 fn write_row(reported: &Reported<'_>, columns: &[String], row: &ProposedRow, text: &mut String) {
@@ -117,13 +108,15 @@ fn write_row(reported: &Reported<'_>, columns: &[String], row: &ProposedRow, tex
     }
 }
 
-/// A text over several lines as it stands, where TOML can hold it so.
-fn block(text: &str) -> String {
+/// Writes a text over several lines as it stands, where TOML can hold it so.
+fn write_block(out: &mut String, text: &str) {
     let is_plain = |c: char| c == '\n' || c == '\t' || !c.is_control();
     if text.contains("'''") || text.ends_with('\'') || !text.chars().all(is_plain) {
-        quoted(text)
+        out.push_str(&quoted(text));
     } else {
-        format!("'''\n{text}'''")
+        out.push_str("'''\n");
+        out.push_str(text);
+        out.push_str("'''");
     }
 }
 
@@ -140,7 +133,9 @@ mod tests {
             "a\u{1}b\r\n\\",
         ];
         for record in records {
-            let table: toml::Table = format!("record = {}", block(record)).parse().unwrap();
+            let mut text = "record = ".to_owned();
+            write_block(&mut text, record);
+            let table: toml::Table = text.parse().unwrap();
             assert_eq!(table["record"].as_str(), Some(record));
         }
     }

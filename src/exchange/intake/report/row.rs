@@ -14,7 +14,6 @@ use crate::exchange::intake::columns::Holds;
 use crate::exchange::intake::proposal::{
     Correction, DesignIs, ProposedDesign, ProposedRow, RowStanding,
 };
-use crate::exchange::intake::reading::credit::Credit;
 use crate::model::key::{ImpressionKey, Key};
 
 /// A row.
@@ -96,7 +95,7 @@ const EXPECTED: [Expected; 6] = [
     Expected {
         name: "credit line",
         columns: &[Holds::Credit],
-        is_there: |row| row.facts.credit != Credit::default(),
+        is_there: |row| row.facts.credit.is_some(),
     },
 ];
 
@@ -136,15 +135,6 @@ pub(super) fn is_to_look_at(reported: &Reported<'_>, row: &ProposedRow) -> bool 
 impl RowView {
     /// A row, with the names of the columns.
     pub fn of(reported: &Reported<'_>, columns: &[String], row: &ProposedRow) -> RowView {
-        let unread = row.unread.iter().map(|(column, text)| Understood {
-            label: columns.get(*column).cloned().unwrap_or_default(),
-            text: text.clone(),
-        });
-        let may_be = row.may_be.iter().filter(|other| !other.is_private);
-        let may_be = may_be.filter_map(|other| {
-            let number = published_number(reported, &other.impression)?;
-            Some(format!("{number}: {}", other.why))
-        });
         RowView {
             row: row.row,
             accession: row.accession.clone().unwrap_or_default(),
@@ -152,14 +142,33 @@ impl RowView {
             design: design_of(reported, row),
             standing: standing(reported, &row.standing),
             understood: understood(reported, &row.facts),
-            unread: unread.collect(),
+            unread: unread(row, columns),
             doubts: doubts(row, columns),
-            may_be: may_be.collect(),
+            may_be: may_be(reported, row),
             missing: missing(reported, row),
             changes: changes(reported, &row.standing, |correction| !correction.is_kept),
             differences: changes(reported, &row.standing, |correction| correction.is_kept),
         }
     }
+}
+
+/// The words of a row that were not understood, by the names of the columns.
+pub(super) fn unread(row: &ProposedRow, columns: &[String]) -> Vec<Understood> {
+    let unread = row.unread.iter().map(|(column, text)| Understood {
+        label: columns.get(*column).cloned().unwrap_or_default(),
+        text: text.clone(),
+    });
+    unread.collect()
+}
+
+/// Records that a row may be, with the reasons, as far as the house may know of them.
+pub(super) fn may_be(reported: &Reported<'_>, row: &ProposedRow) -> Vec<String> {
+    let told = row.may_be.iter().filter(|other| !other.is_private);
+    let told = told.filter_map(|other| {
+        let number = published_number(reported, &other.impression)?;
+        Some(format!("{number}: {}", other.why))
+    });
+    told.collect()
 }
 
 /// What is doubtful about a row, each doubt once.
@@ -181,7 +190,8 @@ fn published_number(reported: &Reported<'_>, key: &ImpressionKey) -> Option<Stri
     record.publish.then(|| catalogue.sheet_number(key))
 }
 
-fn standing(reported: &Reported<'_>, standing: &RowStanding) -> String {
+/// What a row is in the census, in words.
+pub(super) fn standing(reported: &Reported<'_>, standing: &RowStanding) -> String {
     let recorded = |key: &ImpressionKey| {
         published_number(reported, key)
             .map_or_else(|| "recorded".to_owned(), |n| format!("recorded as {n}"))
@@ -196,7 +206,7 @@ fn standing(reported: &Reported<'_>, standing: &RowStanding) -> String {
 }
 
 /// The corrections of a kind. Words of the holder that the record did not have yet are not told: every record gets them.
-fn changes(
+pub(super) fn changes(
     reported: &Reported<'_>,
     standing: &RowStanding,
     is_asked: impl Fn(&Correction) -> bool,
@@ -273,7 +283,8 @@ fn key_in_words(key: &str) -> String {
     }
 }
 
-fn design_of(reported: &Reported<'_>, row: &ProposedRow) -> String {
+/// The design of a row, in words.
+pub(super) fn design_of(reported: &Reported<'_>, row: &ProposedRow) -> String {
     let designs = &reported.proposal.designs;
     match row.design.and_then(|at| designs.get(at)) {
         Some(design) => design_in_words(reported, design),

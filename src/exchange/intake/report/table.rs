@@ -10,86 +10,102 @@
 use super::document::standing_word;
 use super::facts::{self, Understood};
 use super::reported::Reported;
-use super::row::RowView;
+use super::row;
+use crate::exchange::intake::pieces::pieces;
 use crate::exchange::intake::proposal::ProposedRow;
 use crate::exchange::spreadsheet::Spreadsheet;
 use crate::model::vocabulary::List;
 
-/// The table.
-#[must_use]
-pub fn table(reported: &Reported<'_>) -> Vec<u8> {
+const HEADS: [&str; 21] = [
+    "row",
+    "accession",
+    "is",
+    "census",
+    "design",
+    "title",
+    "date",
+    "technique",
+    "paper",
+    "sizes",
+    "kind",
+    "number",
+    "makers",
+    "earlier_catalogues",
+    "acquired",
+    "unread",
+    "doubts",
+    "missing",
+    "may_be",
+    "would_change",
+    "differs",
+];
+
+/// The table, given piece by piece to `put`.
+///
+/// # Errors
+/// What `put` gives; then the rest is not made.
+pub fn table<E>(
+    reported: &Reported<'_>,
+    put: &mut dyn FnMut(&[u8]) -> Result<(), E>,
+) -> Result<(), E> {
+    put(&Spreadsheet::marked(HEADS).bytes())?;
     let columns = reported.column_names();
-    let mut sheet = Spreadsheet::marked([
-        "row",
-        "accession",
-        "is",
-        "census",
-        "design",
-        "title",
-        "date",
-        "technique",
-        "paper",
-        "sizes",
-        "kind",
-        "number",
-        "makers",
-        "earlier_catalogues",
-        "acquired",
-        "unread",
-        "doubts",
-        "missing",
-        "may_be",
-        "would_change",
-        "differs",
-    ]);
-    let cells = |row: &ProposedRow| -> [String; 21] {
-        let view = RowView::of(reported, &columns, row);
-        let facts = &row.facts;
-        let kinds: Vec<_> = facts.kind.iter().cloned().collect();
-        let dates = facts.dates.iter().map(|dated| {
-            let what = super::words::act(dated.act);
-            format!("{what}: {}", facts::when(reported, &dated.when))
-        });
-        let sizes = facts.sizes.iter().map(|size| {
-            let what = super::words::measured(size.of);
-            format!("{what}: {}", facts::millimetres(size))
-        });
-        let changes = view
-            .changes
-            .iter()
-            .map(|change| format!("{}: {} → {}", change.label, change.is, change.would_be));
-        let differences = view
-            .differences
-            .iter()
-            .map(|change| format!("{}: {} ≠ {}", change.label, change.is, change.would_be));
-        [
-            row.row.to_string(),
-            view.accession.clone(),
-            standing_word(&row.standing).to_owned(),
-            view.standing.clone(),
-            view.design.clone(),
-            view.title.clone(),
-            joined(dates),
-            facts::terms(reported, List::Techniques, &facts.techniques),
-            facts::terms(reported, List::Papers, &facts.papers),
-            joined(sizes),
-            facts::terms(reported, List::Kinds, &kinds),
-            facts::numbering(facts),
-            facts::makers(reported, facts),
-            joined(facts.references.iter().map(facts::reference)),
-            facts::credit(reported, &facts.credit),
-            joined(view.unread.iter().map(labelled)),
-            joined(view.doubts.iter().cloned()),
-            view.missing.join(", "),
-            joined(view.may_be.iter().cloned()),
-            joined(changes),
-            joined(differences),
-        ]
+    let piece = |_, rows: &[ProposedRow]| {
+        let mut sheet = Spreadsheet::without_heads();
+        for row in rows {
+            sheet.row(
+                cells(reported, &columns, row)
+                    .each_ref()
+                    .map(String::as_str),
+            );
+        }
+        sheet.bytes()
     };
-    for row in &reported.proposal.rows {
-        sheet.row(cells(row).each_ref().map(String::as_str));
-    }
-    sheet.bytes()
+    pieces(&reported.proposal.rows, piece, put)
+}
+
+fn cells(reported: &Reported<'_>, columns: &[String], row: &ProposedRow) -> [String; 21] {
+    let facts = &row.facts;
+    let kinds: Vec<_> = facts.kind.iter().cloned().collect();
+    let dates = facts.dates.iter().map(|dated| {
+        let what = super::words::act(dated.act);
+        format!("{what}: {}", facts::when(reported, &dated.when))
+    });
+    let sizes = facts.sizes.iter().map(|size| {
+        let what = super::words::measured(size.of);
+        format!("{what}: {}", facts::millimetres(size))
+    });
+    let changes = row::changes(reported, &row.standing, |correction| !correction.is_kept);
+    let changes = changes
+        .iter()
+        .map(|change| format!("{}: {} → {}", change.label, change.is, change.would_be));
+    let differences = row::changes(reported, &row.standing, |correction| correction.is_kept);
+    let differences = differences
+        .iter()
+        .map(|change| format!("{}: {} ≠ {}", change.label, change.is, change.would_be));
+    [
+        row.row.to_string(),
+        row.accession.clone().unwrap_or_default(),
+        standing_word(&row.standing).to_owned(),
+        row::standing(reported, &row.standing),
+        row::design_of(reported, row),
+        facts::title(facts),
+        joined(dates),
+        facts::terms(reported, List::Techniques, &facts.techniques),
+        facts::terms(reported, List::Papers, &facts.papers),
+        joined(sizes),
+        facts::terms(reported, List::Kinds, &kinds),
+        facts::numbering(facts),
+        facts::makers(reported, facts),
+        joined(facts.references.iter().map(|said| facts::reference(said))),
+        facts::credit(reported, facts.credit()),
+        joined(row::unread(row, columns).iter().map(labelled)),
+        joined(row::doubts(row, columns).into_iter()),
+        row::missing(reported, row).join(", "),
+        joined(row::may_be(reported, row).into_iter()),
+        joined(changes),
+        joined(differences),
+    ]
 }
 
 fn labelled(of: &Understood) -> String {

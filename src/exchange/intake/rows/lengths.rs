@@ -4,6 +4,8 @@
 //! (docs/trade.md, "Tables that others hand in"). Where the numbers are those of the words the other way round, or others,
 //! that is told.
 
+use std::sync::Arc;
+
 use crate::exchange::intake::cell::size_of_columns;
 use crate::exchange::intake::columns::{ColumnReading, Holds};
 use crate::exchange::intake::facts::GivenSize;
@@ -73,7 +75,7 @@ pub(super) struct LengthsSaid {
 pub(super) fn read<'c>(
     pair: &LengthColumns,
     cell: impl Fn(usize) -> &'c str,
-    words: &[GivenSize],
+    words: &[Arc<GivenSize>],
     beside: Option<Unit>,
     is_exchanged: bool,
 ) -> LengthsSaid {
@@ -117,11 +119,11 @@ pub(super) fn read<'c>(
 fn compare(
     found: &mut LengthsSaid,
     size: GivenSize,
-    words: &[GivenSize],
+    words: &[Arc<GivenSize>],
     is_exchanged: bool,
     columns: Vec<usize>,
 ) {
-    let of_same: Vec<&GivenSize> = match size.of {
+    let of_same: Vec<&Arc<GivenSize>> = match size.of {
         Measured::Unsaid => words.iter().collect(),
         of => words.iter().filter(|word| word.of == of).collect(),
     };

@@ -1,34 +1,65 @@
 //! A row from its cells.
 
+use std::collections::HashSet;
+use std::sync::Arc;
+
 use super::lengths::{self, LengthColumns};
 use crate::exchange::intake::cell::{CellContext, CellReading, cell, is_read_by_grammar};
 use crate::exchange::intake::columns::{ColumnDoubt, ColumnReading, Holds};
-use crate::exchange::intake::facts::{Facts, OwnNames};
+use crate::exchange::intake::facts::{Fact, Facts, OwnNames};
 use crate::exchange::intake::proposal::{ProposedRow, RowDoubt, RowStanding};
 use crate::exchange::intake::reading::Lexicon;
 use crate::exchange::intake::reading::choices;
-use crate::exchange::intake::reading::credit::Credit;
 use crate::exchange::intake::reading::sizes::{Unit, sizes};
 use crate::exchange::intake::table::Table;
-use crate::exchange::intake::values::Values;
+use crate::exchange::intake::values::{KeptReading, ValueColumn, Values};
 use crate::study::search::words::number_key;
 
 /// What the rows of one table are read with.
 pub struct RowReader<'r> {
     columns: &'r [ColumnReading],
+    /// The readings of each of these columns, where it is read.
+    readings: Vec<Option<&'r ValueColumn>>,
     pairs: Vec<LengthColumns>,
     is_exchanged: bool,
-    values: &'r Values,
     lexicon: &'r Lexicon,
+}
+
+/// A cell that is being read.
+#[derive(Clone, Copy)]
+struct Cell<'c> {
+    column: &'c ColumnReading,
+    text: &'c str,
+    /// Its reading, where it is kept.
+    reading: Option<&'c KeptReading>,
+}
+
+/// Texts that rows have in common, each once.
+#[derive(Default)]
+struct TextPool(HashSet<Arc<str>>);
+
+impl TextPool {
+    fn shared(&mut self, text: &str) -> Arc<str> {
+        if let Some(known) = self.0.get(text) {
+            return Arc::clone(known);
+        }
+        let text: Arc<str> = Arc::from(text);
+        self.0.insert(Arc::clone(&text));
+        text
+    }
 }
 
 /// Reads every row of a table that has cells, in its order.
 #[must_use]
-pub fn rows(table: &Table, reader: &RowReader<'_>) -> Vec<ProposedRow> {
+pub fn rows<'r>(table: &Table, reader: &RowReader<'r>) -> Vec<ProposedRow> {
     // One after the other: side by side they took 17 MB more of 50,000 rows, and hardly less time.
-    let rows = table.rows();
-    rows.map(|row| reader.row(row.number(), |column| row.cell(column)))
-        .collect()
+    let mut pool = TextPool::default();
+    let rows = table.rows().enumerate();
+    rows.map(|(place, row)| {
+        let reading = |column: &'r ValueColumn, _: &str| column.of_row(place);
+        reader.read_row(row.number(), |column| row.cell(column), reading, &mut pool)
+    })
+    .collect()
 }
 
 impl<'r> RowReader<'r> {
@@ -44,11 +75,12 @@ impl<'r> RowReader<'r> {
         let is_exchanged = doubts
             .iter()
             .any(|doubt| matches!(doubt, ColumnDoubt::HeightAndWidthExchanged { .. }));
+        let readings = columns.iter().map(|column| values.column(column.column));
         RowReader {
             columns,
+            readings: readings.collect(),
             pairs: lengths::pairs(columns),
             is_exchanged,
-            values,
             lexicon,
         }
     }
@@ -56,14 +88,32 @@ impl<'r> RowReader<'r> {
     /// Reads a row. `number` is its number in the file, `cell` gives the text of a column.
     #[must_use]
     pub fn row<'c>(&self, number: u32, cell: impl Fn(usize) -> &'c str + Copy) -> ProposedRow {
+        let mut pool = TextPool::default();
+        self.read_row(number, cell, ValueColumn::of_text, &mut pool)
+    }
+
+    /// The same; `reading` finds the reading of a cell among those of its column.
+    fn read_row<'c>(
+        &self,
+        number: u32,
+        cell: impl Fn(usize) -> &'c str + Copy,
+        reading: impl Fn(&'r ValueColumn, &str) -> Option<&'r KeptReading>,
+        pool: &mut TextPool,
+    ) -> ProposedRow {
         let mut row = ProposedRow {
             row: number,
             ..ProposedRow::default()
         };
-        for column in self.columns {
+        for (column, readings) in self.columns.iter().zip(&self.readings) {
             let text = cell(column.column);
             if !text.trim().is_empty() {
-                self.add_cell(&mut row, column, text);
+                let reading = readings.and_then(|readings| reading(readings, text));
+                let cell = Cell {
+                    column,
+                    text,
+                    reading,
+                };
+                self.add_cell(&mut row, cell, pool);
             }
         }
         self.add_lengths(&mut row, cell);
@@ -81,7 +131,12 @@ impl<'r> RowReader<'r> {
         row
     }
 
-    fn add_cell(&self, row: &mut ProposedRow, column: &ColumnReading, text: &str) {
+    fn add_cell(&self, row: &mut ProposedRow, cell: Cell<'_>, pool: &mut TextPool) {
+        let Cell {
+            column,
+            text,
+            reading,
+        } = cell;
         match column.holds {
             Holds::Height | Holds::Width | Holds::Depth | Holds::Unit | Holds::Unknown => {}
             Holds::Accession => add_accession(row, text.trim()),
@@ -91,17 +146,18 @@ impl<'r> RowReader<'r> {
             Holds::Publish if choices::yes(text).is_none() => {
                 row.unread.push((column.column, text.trim().to_owned()));
             }
-            holds => match self.values.reading(column.column, text) {
+            holds => match reading {
                 Some(reading) => add_reading(row, column.column, reading),
                 None if is_read_by_grammar(holds) => {
-                    add_reading(row, column.column, self.read(column, text));
+                    let reading = KeptReading::of(self.read(column, text));
+                    add_reading(row, column.column, &reading);
                 }
-                None => add_text(&mut row.facts, holds, text.trim()),
+                None => add_text(&mut row.facts, holds, text.trim(), pool),
             },
         }
         if matches!(column.holds, Holds::Holder | Holds::Series) {
             // That the row names a holder or a series is kept, whether one is found or not.
-            add_text(&mut row.facts, column.holds, text.trim());
+            add_text(&mut row.facts, column.holds, text.trim(), pool);
         }
     }
 
@@ -138,11 +194,8 @@ impl<'r> RowReader<'r> {
             for column in found.unread {
                 row.unread.push((column, cell(column).to_owned()));
             }
-            let facts = Facts {
-                sizes: found.size.into_iter().collect(),
-                ..Facts::default()
-            };
-            let contradictions = row.facts.add(facts).into_iter();
+            let size = found.size.map(|size| Fact::Size(Arc::new(size)));
+            let contradictions = row.facts.add(size).into_iter();
             row.doubts
                 .extend(contradictions.map(|of| RowDoubt::Contradiction {
                     column: pair.height,
@@ -180,8 +233,8 @@ impl<'r> RowReader<'r> {
 /// Whether facts are of a sheet: not only remarks, who keeps or saw it, or rights.
 fn says_something(facts: &Facts) -> bool {
     let of_no_sheet =
-        |holds: &Holds| matches!(holds, Holds::Holder | Holds::Department | Holds::Remarks);
-    if facts.texts.keys().any(|holds| !of_no_sheet(holds)) {
+        |holds: Holds| matches!(holds, Holds::Holder | Holds::Department | Holds::Remarks);
+    if facts.texts.iter().any(|(holds, _)| !of_no_sheet(holds)) {
         return true;
     }
     let Facts {
@@ -219,7 +272,7 @@ fn says_something(facts: &Facts) -> bool {
         || edition.is_some()
         || kind.is_some()
         || !makers.is_empty()
-        || *credit != Credit::default()
+        || credit.is_some()
         || !references.is_empty()
         || *own != OwnNames::default()
         || web.is_some()
@@ -236,14 +289,14 @@ fn add_accession(row: &mut ProposedRow, text: &str) {
     }
 }
 
-fn add_reading(row: &mut ProposedRow, column: usize, reading: CellReading) {
-    let doubts = reading.doubts.into_iter();
+fn add_reading(row: &mut ProposedRow, column: usize, reading: &KeptReading) {
+    let doubts = reading.doubts.iter().cloned();
     row.doubts
         .extend(doubts.map(|doubt| RowDoubt::Cell { column, doubt }));
     if !reading.left.is_empty() {
         row.unread.push((column, reading.left.join(" … ")));
     }
-    let found = row.facts.add(reading.facts);
+    let found = row.facts.add(reading.facts.iter().cloned());
     row.doubts.extend(
         found
             .into_iter()
@@ -251,15 +304,22 @@ fn add_reading(row: &mut ProposedRow, column: usize, reading: CellReading) {
     );
 }
 
-fn add_text(facts: &mut Facts, holds: Holds, text: &str) {
-    let mut of_cell = Facts::default();
-    match holds {
-        Holds::Design => of_cell.own.design = Some(choices::design(text).to_owned()),
-        Holds::OwnState => of_cell.own.state = Some(text.to_owned()),
-        Holds::Printing => of_cell.own.printing = Some(text.to_owned()),
-        _ => {
-            of_cell.texts.insert(holds, text.to_owned());
-        }
-    }
-    facts.add(of_cell);
+fn add_text(facts: &mut Facts, holds: Holds, text: &str, pool: &mut TextPool) {
+    let own = |own: OwnNames| Fact::Own(Box::new(own));
+    let fact = match holds {
+        Holds::Design => own(OwnNames {
+            design: Some(choices::design(text).to_owned()),
+            ..OwnNames::default()
+        }),
+        Holds::OwnState => own(OwnNames {
+            state: Some(text.to_owned()),
+            ..OwnNames::default()
+        }),
+        Holds::Printing => own(OwnNames {
+            printing: Some(text.to_owned()),
+            ..OwnNames::default()
+        }),
+        _ => Fact::Text(holds, pool.shared(text)),
+    };
+    facts.add([fact]);
 }

@@ -54,14 +54,16 @@ fn a_row_is_read_from_all_its_cells() {
     assert_eq!(row.facts.dates.len(), 2);
     assert_eq!(row.facts.techniques[0].as_str(), "colour-woodcut");
     assert_eq!(row.facts.numbering.as_deref(), Some("12/50"));
-    assert_eq!(row.facts.credit.year, Some(1970));
+    assert_eq!(row.facts.credit().year, Some(1970));
     assert_eq!(
         size(row, Measured::Unsaid),
         Some((241.0, 178.0, "24,1 × 17,8 cm"))
     );
     assert_eq!(
-        row.facts.texts[&crate::exchange::intake::columns::Holds::Condition],
-        "fleckig"
+        row.facts
+            .texts
+            .get(crate::exchange::intake::columns::Holds::Condition),
+        Some("fleckig")
     );
     assert_eq!(row.unread, []);
 }

@@ -12,6 +12,7 @@ use super::reads::{self, READS};
 use super::text::{digest, quoted_start};
 use crate::exchange::intake::columns::Holds;
 use crate::exchange::intake::facts::Facts;
+use crate::exchange::intake::pieces::pieces;
 use crate::exchange::intake::reading::Lexicon;
 use crate::exchange::intake::values::{
     DistinctValue, SettledValue, SettledValues, Sureness, Values,
@@ -203,18 +204,30 @@ fn corrected(
     (is_by_hand || !is_as_written).then_some((text, facts))
 }
 
-/// `values.toml`.
-#[must_use]
-pub fn written(values: &Values) -> String {
-    let mut out = HEAD.to_owned();
+/// The text of `values.toml`, given piece by piece to `put`.
+///
+/// # Errors
+/// What `put` gives; then the rest is not made.
+pub fn write<E>(values: &Values, put: &mut dyn FnMut(&[u8]) -> Result<(), E>) -> Result<(), E> {
+    put(HEAD.as_bytes())?;
     let mut kept: Vec<&SettledValue> = values.kept().iter().collect();
     for column in values.columns() {
+        let mut out = String::new();
         column_head(&mut out, &column.heading, column.holds);
-        for value in column.by_need() {
-            write_value(&mut out, value);
-        }
+        put(out.as_bytes())?;
+        let piece = |_, values: &[&DistinctValue]| {
+            let mut out = String::new();
+            for value in values {
+                write_value(&mut out, value);
+            }
+            out
+        };
+        pieces(&column.by_need(), piece, put)?;
+        let mut out = String::new();
         kept = write_kept(&mut out, kept, &column.heading, column.holds);
+        put(out.as_bytes())?;
     }
+    let mut out = String::new();
     // Columns that this file does not have, in the order in which they were written.
     while let Some(first) = kept.first().copied() {
         out.push_str(
@@ -223,7 +236,7 @@ pub fn written(values: &Values) -> String {
         column_head(&mut out, &first.heading, first.holds);
         kept = write_kept(&mut out, kept, &first.heading, first.holds);
     }
-    out
+    put(out.as_bytes())
 }
 
 fn column_head(out: &mut String, heading: &str, holds: Holds) {

@@ -1,6 +1,6 @@
 //! The distinct values of a table, each read once.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeSet, HashMap};
 
 use rayon::prelude::*;
 
@@ -31,9 +31,13 @@ pub struct ValueColumn {
     pub holds: Holds,
     /// Its values, in the order of their texts.
     values: Vec<DistinctValue>,
+    /// The value of each row of the table, by its place in `values`; [`NO_VALUE`] where the cell is empty.
+    of_rows: Vec<u32>,
     /// What an editor corrected of texts that no row has, in their order: an earlier file had them.
-    earlier: Vec<(String, CellReading)>,
+    earlier: Vec<(String, KeptReading)>,
 }
+
+const NO_VALUE: u32 = u32::MAX;
 
 /// A text that stands in a column.
 #[derive(Clone, Debug)]
@@ -65,7 +69,7 @@ impl DistinctValue {
     pub fn sure(&self) -> Sureness {
         match self.program {
             Some(_) => Sureness::ByHand,
-            None => Sureness::of(self.reading.sure()),
+            None => Sureness::of(self.reading.sure),
         }
     }
 
@@ -77,6 +81,26 @@ impl DistinctValue {
 }
 
 impl ValueColumn {
+    /// The reading of the cell of a row, by the place of the row in the table; `None` where the cell is empty.
+    #[must_use]
+    pub fn of_row(&self, row: usize) -> Option<&KeptReading> {
+        let place = self.of_rows.get(row)?;
+        let value = self.values.get(usize::try_from(*place).ok()?)?;
+        Some(&value.reading)
+    }
+
+    /// The reading of a text, also of one that an earlier file had, where an editor corrected it; `None` where no row has it.
+    #[must_use]
+    pub fn of_text(&self, text: &str) -> Option<&KeptReading> {
+        let values = &self.values;
+        if let Ok(place) = values.binary_search_by(|value| (*value.text).cmp(text)) {
+            return Some(&values[place].reading);
+        }
+        let earlier = &self.earlier;
+        let place = earlier.binary_search_by(|(known, _)| known.as_str().cmp(text));
+        place.ok().map(|place| &earlier[place].1)
+    }
+
     /// The values in the order of their texts.
     #[must_use]
     pub fn values(&self) -> &[DistinctValue] {
@@ -106,22 +130,15 @@ impl Values {
         let mut used: BTreeSet<usize> = BTreeSet::new();
         let mut values = Values::default();
         for column in columns.iter().filter(|c| is_read_by_grammar(c.holds)) {
-            let mut cells: Vec<&str> = table
-                .rows()
-                .map(|row| row.cell(column.column))
-                .filter(|cell| !cell.is_empty())
-                .collect();
-            cells.sort_unstable();
-            let same: Vec<&[&str]> = cells.chunk_by(|a, b| a == b).collect();
+            let DistinctTexts { texts, of_rows } = DistinctTexts::of(table, column.column);
             let context = CellContext {
                 assumed: column.assumed,
                 lexicon,
             };
-            let read = same.par_iter().with_min_len(64).map(|same| {
-                let text = same[0];
+            let read = texts.par_iter().with_min_len(64).map(|(text, rows)| {
                 let program = cell(column.holds, text, context);
                 let place = settled.find(column.holds, &column.heading, text, is_in_table);
-                let value = distinct(text, same.len(), program, place.map(|p| &settled.all()[p]));
+                let value = distinct(text, *rows, program, place.map(|p| &settled.all()[p]));
                 (value, place)
             });
             let (mut read, places): (Vec<DistinctValue>, Vec<Option<usize>>) = read.unzip();
@@ -132,6 +149,7 @@ impl Values {
                 heading: column.heading.clone(),
                 holds: column.holds,
                 values: read,
+                of_rows,
                 earlier: Vec::new(),
             });
         }
@@ -146,25 +164,24 @@ impl Values {
             let texts: BTreeSet<&str> = kept.map(|value| value.text.as_str()).collect();
             let earlier = texts.into_iter().filter_map(|text| {
                 let place = settled.find(holds, heading, text, is_in_table)?;
-                Some((text.to_owned(), by_hand(&settled.all()[place])))
+                let reading = KeptReading::of(by_hand(&settled.all()[place]));
+                Some((text.to_owned(), reading))
             });
             column.earlier = earlier.collect();
         }
         values
     }
 
-    /// The reading of a cell, also of a text that an earlier file had, where an editor corrected it; `None` where the column
-    /// is not read, or where no row has the text.
+    /// The reading of a text in a column ([`ValueColumn::of_text`]); `None` also where the column is not read.
     #[must_use]
     pub fn reading(&self, column: usize, text: &str) -> Option<CellReading> {
-        let column = self.columns.iter().find(|known| known.column == column)?;
-        let values = &column.values;
-        if let Ok(place) = values.binary_search_by(|value| (*value.text).cmp(text)) {
-            return Some(values[place].reading());
-        }
-        let earlier = &column.earlier;
-        let place = earlier.binary_search_by(|(known, _)| known.as_str().cmp(text));
-        place.ok().map(|place| earlier[place].1.clone())
+        self.column(column)?.of_text(text).map(KeptReading::reading)
+    }
+
+    /// The values of a column, by its place in the table; `None` where it is not read.
+    #[must_use]
+    pub fn column(&self, column: usize) -> Option<&ValueColumn> {
+        self.columns.iter().find(|known| known.column == column)
     }
 
     /// The columns that are read, in their order.
@@ -180,9 +197,54 @@ impl Values {
     }
 }
 
+/// The texts of a column in their order, each with the number of its rows.
+struct DistinctTexts<'t> {
+    texts: Vec<(&'t str, u32)>,
+    /// The text of each row, by its place.
+    of_rows: Vec<u32>,
+}
+
+impl<'t> DistinctTexts<'t> {
+    fn of(table: &'t Table, column: usize) -> DistinctTexts<'t> {
+        let mut texts: Vec<(&str, u32)> = Vec::new();
+        let mut known: HashMap<&str, u32> = HashMap::new();
+        let mut of_rows: Vec<u32> = Vec::with_capacity(table.rows().len());
+        for row in table.rows() {
+            let text = row.cell(column);
+            if text.is_empty() {
+                of_rows.push(NO_VALUE);
+                continue;
+            }
+            let place = *known.entry(text).or_insert_with(|| {
+                texts.push((text, 0));
+                place_of(texts.len() - 1)
+            });
+            texts[place as usize].1 += 1;
+            of_rows.push(place);
+        }
+        drop(known);
+        let mut order: Vec<u32> = (0..place_of(texts.len())).collect();
+        order.sort_unstable_by_key(|place| texts[*place as usize].0);
+        let mut rank = vec![0; texts.len()];
+        for (at, place) in order.iter().enumerate() {
+            rank[*place as usize] = place_of(at);
+        }
+        for place in of_rows.iter_mut().filter(|place| **place != NO_VALUE) {
+            *place = rank[*place as usize];
+        }
+        texts.sort_unstable();
+        DistinctTexts { texts, of_rows }
+    }
+}
+
+/// A place among the texts of a table, of which there are fewer than four thousand million (`table::limits`).
+fn place_of(place: usize) -> u32 {
+    u32::try_from(place).unwrap_or(NO_VALUE)
+}
+
 fn distinct(
     text: &str,
-    rows: usize,
+    rows: u32,
     program: CellReading,
     settled: Option<&SettledValue>,
 ) -> DistinctValue {
@@ -192,7 +254,7 @@ fn distinct(
     };
     DistinctValue {
         text: text.into(),
-        rows: u32::try_from(rows).unwrap_or(u32::MAX),
+        rows,
         reading: KeptReading::of(reading),
         program,
     }

@@ -21,5 +21,6 @@ mod sureness;
 mod tests;
 
 pub use distinct::{DistinctValue, ValueColumn, Values};
+pub use kept::KeptReading;
 pub use settled::{SettledValue, SettledValues};
 pub use sureness::Sureness;

@@ -14,15 +14,15 @@
 mod check;
 mod design_settings;
 mod read;
-mod shapes;
 mod settled_sheets;
+mod shapes;
 mod sheet_name;
 mod written;
 
 pub use design_settings::{DesignSettings, SettledDesign, SettledIs};
 pub(super) use design_settings::{SettledPlace, SettledPlaces};
 pub use read::read;
-pub use shapes::FILE;
 pub use settled_sheets::{NamedImpression, SettledSheet, SettledSheets};
+pub use shapes::FILE;
 pub use sheet_name::Written;
 pub use written::written;

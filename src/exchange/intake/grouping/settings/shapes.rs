@@ -7,13 +7,22 @@ use crate::read::shape::{Shape, Takes, may, must, unpublished};
 /// `designs.toml`.
 pub static FILE: FileShape = FileShape {
     table: &HEAD,
-    lists: &[(
-        "designs",
-        FileShape {
-            table: &DESIGN,
-            lists: &[],
-        },
-    )],
+    lists: &[
+        (
+            "sheets",
+            FileShape {
+                table: &SHEET,
+                lists: &[],
+            },
+        ),
+        (
+            "designs",
+            FileShape {
+                table: &DESIGN,
+                lists: &[],
+            },
+        ),
+    ],
 };
 
 const TEXTS: Takes = Takes::Several(&Takes::Text);
@@ -31,6 +40,30 @@ static HEAD: Shape = unpublished(
             "unplaced",
             TEXTS,
             "sheets of which nothing tells the design (told, not read)",
+        ),
+    ],
+);
+
+/// What is said of a single sheet.
+static SHEET: Shape = unpublished(
+    "a sheet",
+    &[
+        must(
+            "sheet",
+            Takes::Text,
+            "its accession number, or its row (\"row 7\")",
+        ),
+        may(
+            "is",
+            Takes::Text,
+            "the recorded impression that it is (\"14.7\")",
+        ),
+        may("is_not", TEXTS, "the recorded impressions that it is not"),
+        may("why", Takes::Text, "the editor's reason"),
+        may(
+            "may_be",
+            TEXTS,
+            "the recorded impressions that it may be, and why (told, not read)",
         ),
     ],
 );
@@ -82,25 +115,32 @@ mod tests {
     use super::*;
     use crate::exchange::intake::grouping::settings::read;
 
-    /// A value of each key, as the reader takes it.
-    fn value(takes: &Takes) -> &'static str {
+    /// A value of each key, as the reader takes it; `named` is a record that a list names.
+    fn value(takes: &Takes, named: &str) -> String {
         match takes {
-            Takes::Flag => "true",
-            _ => "\"1\"",
+            Takes::Flag => "true".to_owned(),
+            _ => format!("\"{named}\""),
         }
+    }
+
+    /// A record that a list names: an impression, or a design.
+    fn named(list: &str) -> &'static str {
+        if list == "sheets" { "1.1" } else { "1" }
     }
 
     #[test]
     fn the_reader_takes_every_declared_key() {
         for key in HEAD.own {
-            let (_, faults) = read(&format!("{} = {}\n", key.name, value(&key.takes)));
+            let (_, faults) = read(&format!("{} = {}\n", key.name, value(&key.takes, "1")));
             assert_eq!(faults, [], "{}", key.name);
         }
-        let lines = DESIGN.own.iter();
-        let lines = lines.map(|key| format!("{} = {}\n", key.name, value(&key.takes)));
-        let (settings, faults) = read(&format!("[[designs]]\n{}", lines.collect::<String>()));
-        assert_eq!(faults, []);
-        assert_eq!(settings.designs.len(), 1);
+        for (name, of) in FILE.lists {
+            let lines = of.table.own.iter();
+            let value = |takes| value(takes, named(name));
+            let lines = lines.map(|key| format!("{} = {}\n", key.name, value(&key.takes)));
+            let (_, faults) = read(&format!("[[{name}]]\n{}", lines.collect::<String>()));
+            assert_eq!(faults, [], "{name}");
+        }
     }
 
     /// The help on an unknown key names those that are read.
@@ -108,8 +148,11 @@ mod tests {
     fn the_reader_takes_no_key_that_is_not_declared() {
         let offered = |text: &str| -> Vec<String> {
             let (_, faults) = read(text);
-            let help = faults.into_iter().find_map(|fault| fault.help).unwrap();
-            let keys = help.strip_prefix("write one of: ").unwrap();
+            let helps: Vec<String> = faults.into_iter().filter_map(|fault| fault.help).collect();
+            let mut keys = helps
+                .iter()
+                .filter_map(|help| help.strip_prefix("write one of: "));
+            let keys = keys.next().unwrap();
             keys.split(", ").map(str::to_owned).collect()
         };
         for key in offered("nosuch = 1\n") {
@@ -117,7 +160,10 @@ mod tests {
             assert!(is_list || HEAD.key(&key).is_some(), "{key}");
         }
         for (name, of) in FILE.lists {
-            for key in offered(&format!("[[{name}]]\nis = \"1\"\nnosuch = 1\n")) {
+            for key in offered(&format!(
+                "[[{name}]]\nis = \"{}\"\nnosuch = 1\n",
+                named(name)
+            )) {
                 assert!(of.table.key(&key).is_some(), "{name}: {key}");
             }
         }

@@ -16,7 +16,7 @@ closed_list! {
 }
 
 /// A state as a cell says it.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Hash)]
 pub struct SaidState {
     /// The states, from 1: several where the cell leaves it open ("ii or iii"), or names the neighbours.
     pub states: Vec<u32>,
@@ -52,7 +52,7 @@ impl SaidState {
 }
 
 /// A reference to an earlier catalogue, as a cell gives it.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Hash)]
 pub struct CatalogueSaid {
     /// The author or the abbreviation of the catalogue, as written.
     pub author: Option<String>,

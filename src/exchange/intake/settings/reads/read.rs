@@ -1,10 +1,14 @@
 //! A table of TOML to facts.
 
+use std::sync::Arc;
+
 use toml::de::DeValue;
 
 use super::lengths::plain;
 use super::shapes::{LATER, NOT_KNOWN, READS, SIZE};
-use crate::exchange::intake::facts::{DatedAct, Facts, GivenMaker, GivenSize, GivenTitle};
+use crate::exchange::intake::facts::{
+    DatedAct, Facts, GivenMaker, GivenSize, GivenTitle, shared, shared_credit,
+};
 use crate::exchange::intake::reading::Lexicon;
 use crate::exchange::intake::reading::credit::Credit;
 use crate::exchange::intake::reading::dates::{Act, When};
@@ -45,9 +49,9 @@ fn reads(fields: &mut Fields<'_, '_>, text: &str, lexicon: &Lexicon) -> Facts {
     let title = fields.words("title");
     let is_supplied = fields.flag("supplied").unwrap_or(false);
     Facts {
-        title: title.map(|text| GivenTitle { text, is_supplied }),
-        dates: dates(fields),
-        sizes: sizes(fields, text),
+        title: title.map(|text| Arc::new(GivenTitle { text, is_supplied })),
+        dates: shared(dates(fields)),
+        sizes: shared(sizes(fields, text)),
         techniques: terms(fields, "technique", List::Techniques, lexicon),
         papers: terms(fields, "paper", List::Papers, lexicon),
         colours: fields.whole("colours").map(|n| n.value),
@@ -55,25 +59,25 @@ fn reads(fields: &mut Fields<'_, '_>, text: &str, lexicon: &Lexicon) -> Facts {
         numbering: fields.words("numbering"),
         edition: fields.whole("edition").map(|n| n.value),
         kind: term(fields, "kind", List::Kinds, lexicon),
-        makers: fields.tables("makers", |fields| {
+        makers: shared(fields.tables("makers", |fields| {
             let name = fields.words("name");
             let role = term(fields, "role", List::Roles, lexicon);
             Some(GivenMaker {
                 name: name?,
                 role: role?,
             })
-        }),
-        credit: Credit {
+        })),
+        credit: shared_credit(Credit {
             how: term(fields, "how", List::Transfers, lexicon),
             from: fields.words("from"),
             through: fields.words("through"),
             year: fields.whole("year").map(|n| n.value),
             is_joint: fields.flag("joint").unwrap_or(false),
-        },
-        references: fields.tables("catalogues", |fields| Some(reference(fields))),
+        }),
+        references: shared(fields.tables("catalogues", |fields| Some(reference(fields)))),
         holder: record(fields, "holder", &HOLDER, &[&lexicon.names.holders]),
         series: record(fields, "series", &SERIES, &[&lexicon.names.series]),
-        seen: fields.date("seen").map(|date| date.value),
+        seen: fields.date("seen").map(|date| Arc::new(date.value)),
         seen_by: record(
             fields,
             "seen_by",

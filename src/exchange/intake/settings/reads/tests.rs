@@ -1,6 +1,6 @@
 //! Readings to TOML and back: for every text of the grammars' own tests, and for facts made at random. Tests only.
 
-use std::sync::LazyLock;
+use std::sync::{Arc, LazyLock};
 
 use proptest::option::of as maybe;
 use proptest::prelude::*;
@@ -8,7 +8,9 @@ use proptest::prelude::*;
 use super::{READS, node, written};
 use crate::exchange::intake::cell::{CellContext, cell, is_read_by_grammar};
 use crate::exchange::intake::columns::Holds;
-use crate::exchange::intake::facts::{DatedAct, Facts, GivenMaker, GivenSize, GivenTitle};
+use crate::exchange::intake::facts::{
+    DatedAct, Facts, GivenMaker, GivenSize, GivenTitle, shared, shared_credit,
+};
 use crate::exchange::intake::reading::Lexicon;
 use crate::exchange::intake::reading::credit::Credit;
 use crate::exchange::intake::reading::dates::{Act, When};
@@ -253,25 +255,25 @@ fn facts() -> impl Strategy<Value = Facts> {
         dates.sort_by_key(|dated| dated.act);
         sizes.sort_by_key(|size| size.of);
         Facts {
-            title,
-            dates,
-            sizes,
+            title: title.map(Arc::new),
+            dates: shared(dates),
+            sizes: shared(sizes),
             techniques,
             papers,
-            makers,
+            makers: shared(makers),
             colours,
             matrices,
             edition,
             numbering,
             kind,
-            credit,
-            references,
+            credit: shared_credit(credit),
+            references: shared(references),
             holder,
             series,
             seen_by,
             basis,
             rights,
-            seen: has_more.then(|| Date::parse("2025-04").unwrap()),
+            seen: has_more.then(|| Arc::new(Date::parse("2025-04").unwrap())),
             web: has_more.then(|| "https://example.org/1?a=b#c".to_owned()),
             ..Facts::default()
         }

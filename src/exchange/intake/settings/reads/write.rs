@@ -60,7 +60,7 @@ pub(in super::super) fn written(facts: &Facts, text: &str) -> String {
         table.flag("supplied", title.is_supplied);
     }
     for same in facts.dates.chunk_by(|a, b| a.act == b.act) {
-        let whens: Vec<&str> = same.iter().map(when).collect();
+        let whens: Vec<&str> = same.iter().map(|dated| when(dated)).collect();
         table.texts(same[0].act.word(), &whens);
     }
     for same in facts.sizes.chunk_by(|a, b| a.of == b.of) {
@@ -85,17 +85,17 @@ pub(in super::super) fn written(facts: &Facts, text: &str) -> String {
         table.finish()
     });
     tables(&mut table, "makers", &makers.collect::<Vec<_>>());
-    let credit = &facts.credit;
+    let credit = facts.credit();
     table.text("how", credit.how.as_ref().map(Key::as_str));
     table.text("from", credit.from.as_ref());
     table.text("through", credit.through.as_ref());
     table.whole("year", credit.year);
     table.flag("joint", credit.is_joint);
-    let references = facts.references.iter().map(reference);
+    let references = facts.references.iter().map(|said| reference(said));
     tables(&mut table, "catalogues", &references.collect::<Vec<_>>());
     table.text("holder", facts.holder.as_ref().map(Key::as_str));
     table.text("series", facts.series.as_ref().map(Key::as_str));
-    table.text("seen", facts.seen.as_ref().map(Date::as_str));
+    table.text("seen", facts.seen.as_deref().map(Date::as_str));
     table.text("seen_by", facts.seen_by.as_ref().map(Key::as_str));
     table.text("basis", facts.basis.map(ClosedList::word));
     table.text("web", facts.web.as_ref());

@@ -1,6 +1,8 @@
 //! `values.toml` of an invented museum. Tests only.
 
-use super::{read, written};
+use std::convert::Infallible;
+
+use super::{read, write};
 use crate::exchange::intake::cell::Extent;
 use crate::exchange::intake::columns::columns;
 use crate::exchange::intake::reading::Lexicon;
@@ -60,6 +62,17 @@ fn date(values: &Values, text: &str) -> String {
         })
         .collect();
     format!("{} {} {}", dates.join(", "), value.sure(), value.rows)
+}
+
+/// The text of `values.toml`.
+fn written(values: &Values) -> String {
+    let mut text = Vec::new();
+    let put = &mut |piece: &[u8]| {
+        text.extend_from_slice(piece);
+        Ok::<(), Infallible>(())
+    };
+    let Ok(()) = write(values, put);
+    String::from_utf8(text).unwrap()
 }
 
 #[test]
