@@ -182,6 +182,7 @@ impl Proposed {
 
         let private = PrivateNameSearch::of(&catalogue);
         let maker = RecordMaker::of(&columns.columns, handing, &catalogue, &lexicon.names)
+            .after(&settled.sheets)
             .keeping(&private);
         let cells = Cells::of(&table);
         let techniques = techniques(&designs, &rows, &catalogue);
@@ -315,6 +316,7 @@ impl Proposed {
             &self.catalogue,
             &self.lexicon.names,
         )
+        .after(&self.settled.sheets)
         .keeping(&self.private)
     }
 

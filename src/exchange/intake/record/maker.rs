@@ -6,6 +6,7 @@ use super::given::GivenNames;
 use super::told;
 use super::withheld::withheld;
 use crate::exchange::intake::columns::{ColumnReading, Holds};
+use crate::exchange::intake::grouping::settings::{SettledSheet, SettledSheets};
 use crate::exchange::intake::handing::HandingIn;
 use crate::exchange::intake::proposal::ProposedRow;
 use crate::exchange::intake::reading::choices;
@@ -13,7 +14,7 @@ use crate::exchange::intake::reading::names::RecordNames;
 use crate::model::as_found::{AsGiven, GivenField, OtherId};
 use crate::model::catalogue::Catalogue;
 use crate::model::holder::HolderKind;
-use crate::model::impression::{FormerAccession, Impression, Status};
+use crate::model::impression::{FormerAccession, Impression, OtherSheet, Status};
 use crate::model::key::{ImpressionKey, Key};
 use crate::model::place::Place;
 use crate::study::search::folding::{fold, normalised};
@@ -27,6 +28,7 @@ pub struct RecordMaker<'m> {
     records: &'m RecordNames,
     credit: Vec<usize>,
     private: Option<&'m dyn PrivateNames>,
+    settled: SettledSheets<'m>,
 }
 
 /// What tells whether a text names somebody whom the catalogue keeps private.
@@ -53,6 +55,16 @@ impl<'m> RecordMaker<'m> {
             records,
             credit: credit_columns(columns),
             private: None,
+            settled: SettledSheets::default(),
+        }
+    }
+
+    /// The same, which records what editors said that sheets are not.
+    #[must_use]
+    pub fn after(self, settled: &'m [SettledSheet]) -> RecordMaker<'m> {
+        RecordMaker {
+            settled: SettledSheets::of(settled),
+            ..self
         }
     }
 
@@ -162,6 +174,7 @@ impl<'m> RecordMaker<'m> {
             provenance_line: text(Holds::Provenance).map(|text| unplaced(text.to_owned())),
             sightings: told::sightings(facts, self.handing, by.as_ref(), self.named_by(cell)),
             holder: holder.map(unplaced),
+            not_same_as: self.settled.row(row).map_or_else(Vec::new, not_the_same),
             ..Impression::blank(key)
         }
     }
@@ -240,6 +253,15 @@ impl<'m> RecordMaker<'m> {
         });
         ids.collect()
     }
+}
+
+/// The records that an editor says a sheet is not.
+fn not_the_same(settled: &SettledSheet) -> Vec<OtherSheet> {
+    let others = settled.is_not.iter().map(|named| OtherSheet {
+        impression: unplaced(named.key.clone()),
+        why: settled.why.clone(),
+    });
+    others.collect()
 }
 
 /// The columns of credit lines: those whose heading says "credit" where some do, else all that hold how a sheet was
