@@ -129,14 +129,18 @@ impl Proposed {
         let step = |done| progress(done, STEPS);
         let texts = SettingsTexts::of(&inbox)?;
         let mut faults = Faults::default();
+        let (reading, tables) = rayon::join(
+            || read::read_inputs(inbox.dir(), inputs),
+            || open::tables(&handed_in.bytes),
+        );
         let read::Reading {
             catalogue,
             findings,
-        } = read::read_inputs(inbox.dir(), inputs);
+        } = reading;
         let lexicon = Lexicon::of_catalogue(&catalogue);
         step(1);
 
-        let tables = open::tables(&handed_in.bytes).map_err(|fault| {
+        let tables = tables.map_err(|fault| {
             let message = format!("{}: {}", handed_in.file, fault.message());
             IntakeFault::not_done(message, fault.help())
         })?;

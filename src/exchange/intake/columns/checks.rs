@@ -1,6 +1,6 @@
 //! Columns against each other: heights and widths against sizes in words, accession numbers that stand twice.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, HashMap};
 
 use super::holds::Holds;
 use super::reading::ColumnReading;
@@ -98,6 +98,26 @@ fn find(columns: &[ColumnReading], holds: Holds) -> Option<&ColumnReading> {
     columns.iter().find(|column| column.holds == holds)
 }
 
+/// The sizes that words say.
+struct SizesInWords {
+    said: Vec<(Length, Length)>,
+    /// The unit of the first: numbers without one beside the words are taken in it.
+    unit: Option<Unit>,
+}
+
+impl SizesInWords {
+    fn of(words: &str, column: &ColumnReading) -> SizesInWords {
+        let said = sizes(words, column.assumed).is;
+        SizesInWords {
+            unit: said.first().and_then(|m| m.unit),
+            said: said
+                .iter()
+                .filter_map(|m| Some((m.height?, m.width?)))
+                .collect(),
+        }
+    }
+}
+
 /// Compares heights and widths with the sizes in words of the same row, where one measurement agrees at all.
 fn sizes_checked(table: &Table, columns: &[ColumnReading]) -> Option<ColumnDoubt> {
     let heights = find(columns, Holds::Height)?;
@@ -105,19 +125,17 @@ fn sizes_checked(table: &Table, columns: &[ColumnReading]) -> Option<ColumnDoubt
     let dimensions = find(columns, Holds::Dimensions)?;
     let units = find(columns, Holds::Unit);
     let (mut agree, mut exchanged, mut differ) = (0, 0, 0);
+    let mut known: HashMap<&str, SizesInWords> = HashMap::new();
     for row in table.rows() {
-        let said = sizes(row.cell(dimensions.column), dimensions.assumed).is;
-        // Numbers without a unit are taken in that of the words beside them.
-        let beside = said.first().and_then(|m| m.unit);
+        let words = row.cell(dimensions.column);
+        let SizesInWords { said, unit: beside } = known
+            .entry(words)
+            .or_insert_with(|| SizesInWords::of(words, dimensions));
         let unit = units.and_then(|units| unit_of(row, units.column));
         let value = |column: &ColumnReading| {
-            let unit = unit.or(column.assumed.unit).or(beside);
+            let unit = unit.or(column.assumed.unit).or(*beside);
             length(row.cell(column.column), unit).is
         };
-        let said: Vec<(Length, Length)> = said
-            .iter()
-            .filter_map(|m| Some((m.height?, m.width?)))
-            .collect();
         let (Some(height), Some(width)) = (value(heights), value(widths)) else {
             continue;
         };

@@ -54,7 +54,7 @@ pub struct SheetPair {
 }
 
 /// How many rows are compared at a time.
-const AT_A_TIME: usize = 4_000;
+const AT_A_TIME: usize = 1_000;
 
 /// The first number of the rows among the impressions of a design: no record has it.
 const FIRST_OF_ROWS: u32 = 3_000_000_000;
@@ -76,18 +76,7 @@ pub fn sheet_pairs(
     let mut rows_in_part = 0;
     let last = designs.keys().next_back();
     for (key, rows) in designs {
-        let recorded = catalogue.designs.get(key).cloned();
-        let mut design = recorded.unwrap_or_else(|| made_up(key));
-        for row in rows {
-            let impression = ImpressionKey {
-                design: key.clone(),
-                number: number_of_row(*row),
-            };
-            let number = impression.number;
-            design
-                .impressions
-                .insert(number, as_record(*row, impression));
-        }
+        let design = with_rows(catalogue, key, rows, as_record);
         part.designs.insert(key.clone(), design);
         rows_in_part += rows.len();
         if rows_in_part >= AT_A_TIME || Some(key) == last {
@@ -97,6 +86,27 @@ pub fn sheet_pairs(
         }
     }
     found
+}
+
+/// A design with some rows among its impressions.
+fn with_rows(
+    catalogue: &Catalogue,
+    key: &Key,
+    rows: &[usize],
+    as_record: &dyn Fn(usize, ImpressionKey) -> Impression,
+) -> Design {
+    let recorded = catalogue.designs.get(key).cloned();
+    let mut design = recorded.unwrap_or_else(|| made_up(key));
+    for row in rows {
+        let number = number_of_row(*row);
+        let impression = ImpressionKey {
+            design: key.clone(),
+            number,
+        };
+        let record = as_record(*row, impression);
+        design.impressions.insert(number, record);
+    }
+    design
 }
 
 fn compare_part(

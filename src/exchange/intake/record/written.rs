@@ -59,6 +59,9 @@ pub fn written_inline(entries: &[Entry]) -> String {
 
 fn lines(text: &mut String, entries: &[Entry]) {
     for Entry { key, value } in entries {
-        let _ = writeln!(text, "{} = {value}", key_text(key));
+        text.push_str(&key_text(key));
+        text.push_str(" = ");
+        text.push_str(value);
+        text.push('\n');
     }
 }

@@ -27,8 +27,12 @@ pub fn joined(
     let is_first_file = settings.columns.is_empty();
     let mut used: BTreeSet<usize> = BTreeSet::new();
     let mut added = Vec::new();
-    let mut columns = Vec::with_capacity(proposal.columns.len());
-    for proposed in proposal.columns {
+    let ColumnProposal {
+        columns: told,
+        doubts,
+    } = proposal;
+    let mut columns = Vec::with_capacity(told.len());
+    for proposed in told.iter().cloned() {
         let known = settings.columns.iter().enumerate();
         let known = known
             .filter(|(place, _)| !used.contains(place))
@@ -45,7 +49,12 @@ pub fn joined(
     }
     withdraw_accessions(&mut columns);
     let (faults, absent) = absent(&settings, &used, &columns);
-    let doubts = checked(table, &columns);
+    // Where every column is what the table tells, the table has told its doubts too.
+    let doubts = if columns == told {
+        doubts
+    } else {
+        checked(table, &columns)
+    };
     let samples = columns.iter().map(|c| samples(table, c.column)).collect();
     let name = Some(table.name.clone()).filter(|name| !name.is_empty());
     let joined = ColumnSettings {
