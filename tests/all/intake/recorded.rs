@@ -91,10 +91,18 @@ fn a_row_that_is_no_recorded_sheet_is_accepted_without_being_named() {
     let ran = intake(folder, &["--accept", "museum"]);
     assert_eq!(ran.code, Some(0), "{}{}", ran.out, ran.err);
     assert!(ran.out.contains("row 4: 1.3 (new)"), "{}", ran.out);
-    // The record says so, and the census does not ask again.
+    // The record says so, for editors alone, and the census does not ask again.
     let record = fs::read_to_string(folder.join("records/designs/1/impressions/3.toml")).unwrap();
     let not_the_same = "not_same_as = [{ impression = \"1.2\", why = \"another crease\" }]\n";
     assert!(record.contains(not_the_same), "{record}");
+    let record: toml::Table = record.parse().unwrap();
+    let private = record["private"].as_array().unwrap();
+    assert!(
+        private
+            .iter()
+            .any(|key| key.as_str() == Some("not_same_as")),
+        "{private:?}"
+    );
     let ran = museum(folder, &["--json"]);
     assert_eq!(rows(&ran.out)[2]["impression"], "1.3", "{}", ran.out);
 }

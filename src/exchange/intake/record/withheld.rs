@@ -6,6 +6,7 @@
 //!   places and names that were never meant for readers. A cell that says nothing which another does not say is public
 //!   with that other one;
 //! - the name of somebody who saw the sheet and has no record here;
+//! - what an editor said that the sheet is not, and why: it was said to intake alone, and may rest on what is private;
 //! - of a sheet in private hands, or whose holder is not known: the credit line, the page on the web, the provenance, the
 //!   words of marks other than signatures, and the cells in which these stand, since each may name the owner;
 //! - whatever names somebody whom the catalogue keeps private.
@@ -100,6 +101,9 @@ pub(super) fn withheld(
         .any(|noted| tells_private(&noted.what))
     {
         keys.push("condition");
+    }
+    if !impression.not_same_as.is_empty() {
+        keys.push("not_same_as");
     }
     Withheld {
         keys,
